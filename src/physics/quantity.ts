@@ -44,6 +44,8 @@ function unit(symbol: string, dimension: Dimension, places = 0, times = 1, over 
 export const UNITS: readonly Unit[] = [
   unit('m', 'length'),
   unit('cm', 'length', -2),
+  unit('mm', 'length', -3),
+  unit('nm', 'length', -9),
   unit('km', 'length', 3),
   unit('ft', 'length', -4, 3048),
   unit('ns', 'time', -9),
@@ -73,6 +75,7 @@ export const UNITS: readonly Unit[] = [
   unit('%', 'share', -2),
   unit('dB', 'loss'),
   unit('C', 'temperature'),
+  unit('°C', 'temperature'),
 ];
 
 const BY_SYMBOL = new Map(UNITS.map((one) => [one.symbol, one]));

@@ -1,0 +1,313 @@
+/** What one source puts on a network link: picture, sound and ancillary data, as it is carried. */
+import { formatRate } from './display.ts';
+import { ethernetOctets, HEADER_SOURCE, IP_UDP_RTP_OCTETS, wireOctets } from './packet-headers.ts';
+import {
+  explainPictureLoad,
+  frameWireOctets,
+  octetsAtRate_bits_per_second,
+  type Packing,
+  packFrame,
+} from './packing.ts';
+import { requireWhole, requireWithin } from './physics-error.ts';
+import { activePayload_bits_per_second, bitsPerPixel, PIXEL_GROUP_SOURCE } from './pixel-group.ts';
+import { checkFormat, type Format, formatFormat, MOST_AUDIO_CHANNELS, type Picture } from './raster.ts';
+import { formatRatio } from './rate.ts';
+import { type Explained, makeWorking, type Source, type Working } from './working.ts';
+
+/** How a network carries pictures. A compressed rate is that of the coded picture, before headers. */
+export type Carriage =
+  | { readonly kind: 'uncompressed'; readonly packing: Packing }
+  | { readonly kind: 'compressed'; readonly ratio: number }
+  | { readonly kind: 'compressed'; readonly bits_per_pixel: number }
+  | { readonly kind: 'compressed'; readonly rate_bits_per_second: number };
+
+/** Loads on the wire of everything that belongs to one source, bits a second. */
+export interface FlowLoads {
+  /** Visible pixels alone, uncompressed; 0 for sound alone. */
+  readonly active_bits_per_second: number;
+  /** Undefined when the picture is compressed or there is none. */
+  readonly packets_per_frame: number | undefined;
+  readonly picture_bits_per_second: number;
+  readonly sound_bits_per_second: number;
+  readonly ancillary_bits_per_second: number;
+  readonly total_bits_per_second: number;
+}
+
+/** Sound: 48 kHz, 24 bit, packets of 1 ms with 8 channels at most (SMPTE ST 2110-30 level A, second-hand). */
+export const SOUND_SAMPLE_RATE_HZ = 48_000;
+export const SOUND_DEPTH_BITS = 24;
+export const SOUND_PACKETS_PER_SECOND = 1000;
+export const CHANNELS_PER_SOUND_FLOW = 8;
+export const SOUND_SOURCE: Source = { source: 'SMPTE ST 2110-30 level A, RFC 3190 §4', label: 'second-hand' };
+
+/** Ancillary data of a picture: captions, time code. No standard fixes it (common practice). */
+export const ANCILLARY_BITS_PER_SECOND = 100_000;
+export const ANCILLARY_SOURCE: Source = {
+  source: 'no standard fixes it; 50 to 100 kb/s in ordinary use of RFC 8331',
+  label: 'common practice',
+};
+
+/** A compressed picture rides in packets of 1400 octets, each with 44 octets to IP and 38 of Ethernet. */
+const COMPRESSED_DATA_OCTETS = 1400;
+/** Payload header of RFC 9134 §4.3. */
+const COMPRESSED_HEADER_OCTETS = 4;
+export const COMPRESSED_SOURCE: Source = {
+  source: "RFC 9134 §4.3 payload header; data packets of 1400 octets are this planner's choice",
+  label: 'derived',
+};
+
+/**
+ * Load of one flow of PCM sound on the wire (SMPTE ST 2110-30, AES67): whole samples a packet, 78 octets of headers,
+ * preamble and gap, 82 with a VLAN tag.
+ *
+ * @throws PhysicsError for no channels, or a packet time that holds no whole number of samples.
+ */
+export function soundFlowLoad_bits_per_second(
+  channels: number,
+  sample_rate_hz: number = SOUND_SAMPLE_RATE_HZ,
+  depth_bits: number = SOUND_DEPTH_BITS,
+  packets_per_second: number = SOUND_PACKETS_PER_SECOND,
+  tagged = false,
+): number {
+  const payload = soundPayload_octets(channels, sample_rate_hz, depth_bits, packets_per_second);
+  return wireOctets(payload + IP_UDP_RTP_OCTETS, tagged) * 8 * packets_per_second;
+}
+
+/** Octets of sound in one packet. @throws PhysicsError as `soundFlowLoad_bits_per_second`. */
+export function soundPayload_octets(
+  channels: number,
+  sample_rate_hz: number = SOUND_SAMPLE_RATE_HZ,
+  depth_bits: number = SOUND_DEPTH_BITS,
+  packets_per_second: number = SOUND_PACKETS_PER_SECOND,
+): number {
+  requireWhole('audio', channels, 1, MOST_AUDIO_CHANNELS, 'channels');
+  requireWithin('packets a second', packets_per_second, 1, sample_rate_hz);
+  const samples = requireWhole('samples in a packet', sample_rate_hz / packets_per_second, 1, sample_rate_hz);
+  return (samples * channels * depth_bits) / 8;
+}
+
+/** Load of all sound of a source: as many flows of up to 8 channels as needed. @throws PhysicsError */
+export function soundLoad_bits_per_second(channels: number, tagged = false): number {
+  requireWhole('audio', channels, 0, MOST_AUDIO_CHANNELS, 'channels');
+  const rest = channels % CHANNELS_PER_SOUND_FLOW;
+  const full = (channels - rest) / CHANNELS_PER_SOUND_FLOW;
+  const load = (count: number) =>
+    soundFlowLoad_bits_per_second(count, undefined, undefined, undefined, tagged);
+  return (full === 0 ? 0 : full * load(CHANNELS_PER_SOUND_FLOW)) + (rest === 0 ? 0 : load(rest));
+}
+
+/**
+ * Loads of a source's picture, sound and ancillary data on one network link.
+ *
+ * @throws PhysicsError when the format cannot exist or the compression makes no sense.
+ */
+export function flowLoads(format: Format, carriage: Carriage, tagged = false): FlowLoads {
+  checkFormat(format);
+  const sound_bits_per_second = soundLoad_bits_per_second(format.audio_channels, tagged);
+  if (format.kind === 'sound') {
+    return {
+      active_bits_per_second: 0,
+      packets_per_frame: undefined,
+      picture_bits_per_second: 0,
+      sound_bits_per_second,
+      ancillary_bits_per_second: 0,
+      total_bits_per_second: sound_bits_per_second,
+    };
+  }
+  const { packets, load } = pictureLoad(format, carriage, tagged);
+  return {
+    active_bits_per_second: activePayload_bits_per_second(format),
+    packets_per_frame: packets,
+    picture_bits_per_second: load,
+    sound_bits_per_second,
+    ancillary_bits_per_second: ANCILLARY_BITS_PER_SECOND,
+    total_bits_per_second: load + sound_bits_per_second + ANCILLARY_BITS_PER_SECOND,
+  };
+}
+
+function pictureLoad(
+  picture: Picture,
+  carriage: Carriage,
+  tagged: boolean,
+): { packets: number | undefined; load: number } {
+  if (carriage.kind === 'compressed') {
+    return {
+      packets: undefined,
+      load: codedRate_bits_per_second(picture, carriage) * compressedFactor(tagged),
+    };
+  }
+  const frame = packFrame(picture, carriage.packing);
+  const load = octetsAtRate_bits_per_second(frameWireOctets(frame, tagged), picture.rate);
+  return { packets: frame.packets, load };
+}
+
+/**
+ * Rate of a coded picture before headers: as stated, the active payload divided by the ratio, or pixels times bits.
+ *
+ * @throws PhysicsError for a rate of 0, a ratio below 1, or more bits than the picture has.
+ */
+export function codedRate_bits_per_second(
+  picture: Picture,
+  carriage: Carriage & { kind: 'compressed' },
+): number {
+  if ('rate_bits_per_second' in carriage) {
+    return requireWithin('compressed rate', carriage.rate_bits_per_second, 1, 1e15, 'b/s');
+  }
+  const active = activePayload_bits_per_second(picture);
+  if ('ratio' in carriage) return active / requireWithin('compression', carriage.ratio, 1, 10_000, 'to 1');
+  const most = bitsPerPixel(picture.sampling, picture.depth_bits);
+  const bits = requireWithin('compression', carriage.bits_per_pixel, 0.001, most, 'bits a pixel');
+  const { width, height, rate } = picture;
+  return (width * height * bits * rate.numerator) / rate.denominator;
+}
+
+/** What headers add to a coded picture: (1400 + 82) / 1400, with a tag (1400 + 86) / 1400. */
+export function compressedFactor(tagged = false): number {
+  return (COMPRESSED_DATA_OCTETS + compressedOverhead_octets(tagged)) / COMPRESSED_DATA_OCTETS;
+}
+
+function compressedOverhead_octets(tagged: boolean): number {
+  return ethernetOctets(tagged) + IP_UDP_RTP_OCTETS + COMPRESSED_HEADER_OCTETS;
+}
+
+/** How many equal loads go one way through a link of this rate, up to 100 %. */
+export function flowsThatFit(capacity_bits_per_second: number, load_bits_per_second: number): number {
+  requireWithin('load', load_bits_per_second, Number.MIN_VALUE, 1e18, 'b/s');
+  return Math.floor(capacity_bits_per_second / load_bits_per_second);
+}
+
+/** `over headroom`: doubtful; `over capacity`: cannot work. */
+export type LoadJudgement = 'fits' | 'over headroom' | 'over capacity';
+
+/** Judges a load against the line rate of one direction; nothing is rounded before the comparison. */
+export function judgeLoad(
+  load_bits_per_second: number,
+  capacity_bits_per_second: number,
+  headroom = 0.1,
+): LoadJudgement {
+  requireWithin('headroom', headroom, 0, 1);
+  if (load_bits_per_second > capacity_bits_per_second) return 'over capacity';
+  return load_bits_per_second > capacity_bits_per_second * (1 - headroom) ? 'over headroom' : 'fits';
+}
+
+/** `activePayload_bits_per_second` with its working. */
+export function explainActivePayload(picture: Picture): Explained {
+  const value = activePayload_bits_per_second(picture);
+  const working = makeWorking({
+    figure: 'visible pixels alone',
+    rule: 'no headers, no blanking',
+    formula: 'width x height x bits a pixel x rate',
+    inputs: [
+      ['width', String(picture.width)],
+      ['height', String(picture.height)],
+      ['bits a pixel', String(bitsPerPixel(picture.sampling, picture.depth_bits))],
+      ['rate', formatRatio(picture.rate)],
+    ],
+    result: formatRate(value),
+    ...PIXEL_GROUP_SOURCE,
+  });
+  return { value, working };
+}
+
+/** `soundLoad_bits_per_second` with its working. */
+export function explainSoundLoad(channels: number, tagged = false): Explained {
+  const value = soundLoad_bits_per_second(channels, tagged);
+  const rest = channels % CHANNELS_PER_SOUND_FLOW;
+  const full = (channels - rest) / CHANNELS_PER_SOUND_FLOW;
+  const overhead = IP_UDP_RTP_OCTETS + ethernetOctets(tagged);
+  const octets: string[] = [];
+  if (full > 0) octets.push(`${full} x (${soundPayload_octets(CHANNELS_PER_SOUND_FLOW)} + overhead)`);
+  if (rest > 0) octets.push(`(${soundPayload_octets(rest)} + overhead)`);
+  const working = makeWorking({
+    figure: `sound, ${channels} channels`,
+    rule: `48 kHz, 24 bit, packets of 1 ms, ${CHANNELS_PER_SOUND_FLOW} channels at most in a flow: ${full + (rest > 0 ? 1 : 0)} flows`,
+    formula: octets.length === 0 ? '' : `(${octets.join(' + ')}) x 8 x 1000`,
+    inputs: octets.length === 0 ? [] : [['overhead', String(overhead)]],
+    result: formatRate(value),
+    ...SOUND_SOURCE,
+  });
+  return { value, working };
+}
+
+/** `flowLoads().total_bits_per_second` with its working; the parts are its steps. */
+export function explainFlowLoads(format: Format, carriage: Carriage, tagged = false): Explained<FlowLoads> {
+  const value = flowLoads(format, carriage, tagged);
+  const sound = explainSoundLoad(format.audio_channels, tagged).working;
+  if (format.kind === 'sound') return { value, working: sound };
+  const picture = explainPicture(format, carriage, tagged);
+  const working = makeWorking({
+    figure: `${formatFormat(format)} on one network link`,
+    rule: 'every bit that occupies the wire; timing traffic is not counted',
+    formula: 'picture + sound + ancillary',
+    inputs: [
+      ['picture', formatRate(value.picture_bits_per_second)],
+      ['sound', formatRate(value.sound_bits_per_second)],
+      ['ancillary', formatRate(value.ancillary_bits_per_second)],
+    ],
+    result: formatRate(value.total_bits_per_second),
+    ...HEADER_SOURCE,
+    steps: [picture, sound, explainAncillary()],
+  });
+  return { value, working };
+}
+
+function explainAncillary(): Working {
+  return makeWorking({
+    figure: 'ancillary data',
+    rule: 'a fixed allowance for each picture: captions, time code',
+    formula: '',
+    inputs: [],
+    result: formatRate(ANCILLARY_BITS_PER_SECOND),
+    ...ANCILLARY_SOURCE,
+  });
+}
+
+function explainPicture(picture: Picture, carriage: Carriage, tagged: boolean): Working {
+  if (carriage.kind === 'uncompressed') return explainPictureLoad(picture, carriage.packing, tagged).working;
+  const coded = codedRate_bits_per_second(picture, carriage);
+  return makeWorking({
+    figure: 'compressed picture on the wire',
+    rule: `the coded picture in packets of 1400 octets${tagged ? ', one VLAN tag each' : ''}`,
+    formula: 'coded x (1400 + overhead) / 1400',
+    inputs: [
+      ['coded', formatRate(coded)],
+      ['overhead', String(compressedOverhead_octets(tagged))],
+    ],
+    result: formatRate(coded * compressedFactor(tagged)),
+    ...COMPRESSED_SOURCE,
+    steps: [explainCodedRate(picture, carriage, coded)],
+  });
+}
+
+function explainCodedRate(
+  picture: Picture,
+  carriage: Carriage & { kind: 'compressed' },
+  coded: number,
+): Working {
+  const common = { figure: 'coded picture', result: formatRate(coded), ...COMPRESSED_SOURCE };
+  if ('rate_bits_per_second' in carriage) {
+    return makeWorking({ ...common, rule: 'the stated rate', formula: '', inputs: [] });
+  }
+  if ('ratio' in carriage) {
+    return makeWorking({
+      ...common,
+      rule: 'the visible pixels divided by the stated ratio',
+      formula: 'active / ratio',
+      inputs: [
+        ['active', formatRate(activePayload_bits_per_second(picture))],
+        ['ratio', String(carriage.ratio)],
+      ],
+    });
+  }
+  return makeWorking({
+    ...common,
+    rule: 'the stated bits for every pixel',
+    formula: 'width x height x bits x rate',
+    inputs: [
+      ['width', String(picture.width)],
+      ['height', String(picture.height)],
+      ['bits', String(carriage.bits_per_pixel)],
+      ['rate', formatRatio(picture.rate)],
+    ],
+  });
+}
