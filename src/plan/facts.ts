@@ -238,7 +238,10 @@ export interface DestinationFact extends CableRunFact {
   readonly delay?: Duration;
   /** When the sound is heard: electrical delay and distance to the loudspeaker, both added. */
   readonly sound?: { readonly after_s?: number; readonly distance_m?: number };
-  readonly streams: readonly { readonly rates_bits_per_second: readonly number[]; readonly uplinks: readonly string[] }[];
+  readonly streams: readonly {
+    readonly rates_bits_per_second: readonly number[];
+    readonly uplinks: readonly string[];
+  }[];
   readonly records_bits_per_second?: number;
   readonly poweredBy: readonly string[];
 }

@@ -1,0 +1,68 @@
+import { importClosure, resolveImport } from '../language/imports.ts';
+import type { MissingFile, Plan, Unreadable } from './plan.ts';
+import type { ReadFile } from './read-file.ts';
+
+/** At most so many files make one plan; more are a loop of links or a slip, not a show. */
+const MOST_FILES = 500;
+
+/** Where files come from: the disk, the editor's open documents, a test's strings. */
+export interface FileAccess {
+  /** The file as read, or why it cannot be had. */
+  file(uri: string): ReadFile | MissingFile['reason'];
+  /** The files of the shipped library. */
+  readonly library: readonly ReadFile[];
+}
+
+/** A plan and the places in its files that could not be read. */
+export interface AssembledPlan {
+  readonly plan: Plan;
+  readonly unreadables: readonly Unreadable[];
+}
+
+/**
+ * Puts a plan together: its own file, what that imports, what those import, and the shipped library. Cycles are
+ * harmless: each file stands once, where it is first named.
+ */
+export function assemblePlan(uri: string, access: FileAccess): AssembledPlan | undefined {
+  const read = new Map<string, ReadFile>();
+  const missingFiles: MissingFile[] = [];
+  const own = access.file(uri);
+  if (typeof own === 'string') return undefined;
+  read.set(uri, own);
+  const order = importClosure(uri, (from) => {
+    const imports: string[] = [];
+    for (const statement of read.get(from)?.imports ?? []) {
+      const target = resolveImport(from, statement.fact.path);
+      const reason = target === undefined ? 'outside' : obtain(target);
+      if (typeof reason === 'string') missingFiles.push({ statement, reason });
+      else if (target !== undefined) imports.push(target);
+    }
+    return imports;
+  });
+
+  function obtain(target: string): ReadFile | MissingFile['reason'] {
+    const known = read.get(target);
+    if (known) return known;
+    if (read.size >= MOST_FILES) return 'too many';
+    const file = access.file(target);
+    if (typeof file === 'string') return file;
+    if (file.hasPlan) return 'has a plan';
+    read.set(target, file);
+    return file;
+  }
+
+  const files = [
+    ...order.map((file) => read.get(file)!),
+    ...access.library.filter((file) => !read.has(file.uri)),
+  ];
+  return {
+    plan: {
+      file: uri,
+      files: files.map((file) => file.uri),
+      statements: files.flatMap((file) => file.statements),
+      missingFiles,
+      libraryFiles: new Set(access.library.map((file) => file.uri)),
+    },
+    unreadables: files.flatMap((file) => file.unreadables),
+  };
+}

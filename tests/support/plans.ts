@@ -1,0 +1,36 @@
+/** Plans out of strings, for tests: no disk, no editor. */
+import { type AssembledPlan, assemblePlan } from '../../src/plan/assemble.ts';
+import type { Plan, Statement, StatementOf } from '../../src/plan/plan.ts';
+import type { Fact } from '../../src/plan/facts.ts';
+import { readLibrary, readText } from '../../src/plan/read-text.ts';
+
+export const root = 'file:///show';
+
+/**
+ * A plan from its text, or from several files: the keys are paths below one folder, and the plan is the first of
+ * them. The shipped library is there.
+ */
+export function assembledOf(files: string | Record<string, string>): AssembledPlan {
+  const texts = new Map(Object.entries(typeof files === 'string' ? { 'show.feedplot': files } : files));
+  const [first] = texts.keys();
+  const assembled = assemblePlan(`${root}/${first}`, {
+    file: (uri) => {
+      const text = texts.get(decodeURIComponent(uri.slice(root.length + 1)));
+      return text === undefined ? 'not found' : readText(uri, text);
+    },
+    library: readLibrary('file:///library'),
+  });
+  if (!assembled) throw new Error(`No plan in ${first}`);
+  return assembled;
+}
+
+export function planOf(files: string | Record<string, string>): Plan {
+  return assembledOf(files).plan;
+}
+
+/** The statements of one kind, without those of the library. */
+export function statementsOf<K extends Fact['kind']>(plan: Plan, kind: K): StatementOf<K>[] {
+  return plan.statements.filter(
+    (s: Statement): s is StatementOf<K> => s.fact.kind === kind && !plan.libraryFiles.has(s.source.file),
+  );
+}
