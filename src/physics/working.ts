@@ -52,19 +52,16 @@ export interface WorkingParts extends Source {
   readonly formula: string;
   /** Names must stand in the formula as whole words. */
   readonly inputs: readonly (readonly [name: string, value: string])[];
+  /** Only where the inputs cannot be told apart by name; else it is made from formula and inputs. */
+  readonly substituted?: string;
   readonly result: string;
   readonly steps?: readonly Working[];
 }
 
 /** Completes a working: puts the inputs' values into the formula. */
 export function makeWorking(parts: WorkingParts): Working {
-  const { steps = [], inputs, ...rest } = parts;
-  return {
-    ...rest,
-    inputs: inputs.map(([name, value]) => ({ name, value })),
-    substituted: substitute(parts.formula, inputs),
-    steps,
-  };
+  const { steps = [], inputs, substituted = substitute(parts.formula, inputs), ...rest } = parts;
+  return { ...rest, inputs: inputs.map(([name, value]) => ({ name, value })), substituted, steps };
 }
 
 function substitute(formula: string, inputs: WorkingParts['inputs']): string {
