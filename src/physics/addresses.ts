@@ -133,8 +133,8 @@ export function isFlooded(group: Address): boolean {
 }
 
 /**
- * The nth group of a block that is fit for a flow: from 1, in order, leaving out flooded ones and those that share
- * a hardware address with an earlier one of the block; undefined when the block is used up.
+ * The nth group of a block that is fit for a flow: from 1, in order, leaving out the first of the block, flooded ones
+ * and those that share a hardware address with an earlier one of the block; undefined when the block is used up.
  *
  * @throws PhysicsError when the block is no multicast block, or n no whole number from 1
  */
@@ -144,8 +144,8 @@ export function flowGroup(prefix: Prefix, n: number): Address | undefined {
   // Beyond 2^23 addresses the hardware addresses repeat; in each such stretch the first 256 are flooded.
   const distinct = Math.min(prefixSize(prefix), 2 ** 23);
   const start = prefix.first % 2 ** 23;
-  const flooded = Math.max(0, Math.min(256 - start, distinct));
-  return flooded + n <= distinct ? prefix.first + flooded + n - 1 : undefined;
+  const leftOut = Math.min(Math.max(256 - start, distinct > 1 ? 1 : 0), distinct);
+  return leftOut + n <= distinct ? prefix.first + leftOut + n - 1 : undefined;
 }
 
 /** `hardwareAddress` with its working. */

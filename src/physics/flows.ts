@@ -1,16 +1,11 @@
 /** What one source puts on a network link: picture, sound and ancillary data, as it is carried. */
+import { explainSoundLoad, soundLoad_bits_per_second } from './audio-flow.ts';
 import { formatRate } from './display.ts';
-import { ethernetOctets, HEADER_SOURCE, IP_UDP_RTP_OCTETS, wireOctets } from './packet-headers.ts';
-import {
-  explainPictureLoad,
-  frameWireOctets,
-  octetsAtRate_bits_per_second,
-  type Packing,
-  packFrame,
-} from './packing.ts';
-import { requireWhole, requireWithin } from './physics-error.ts';
-import { activePayload_bits_per_second, bitsPerPixel, PIXEL_GROUP_SOURCE } from './pixel-group.ts';
-import { checkFormat, type Format, formatFormat, MOST_AUDIO_CHANNELS, type Picture } from './raster.ts';
+import { ethernetOctets, HEADER_SOURCE, IP_UDP_RTP_OCTETS } from './packet-headers.ts';
+import { explainPictureLoad, frameWireOctets, octetsAtRate_bits_per_second, type Packing, packFrame } from './packing.ts';
+import { requireWithin } from './physics-error.ts';
+import { activePayload_bits_per_second, bitsPerPixel } from './pixel-group.ts';
+import { checkFormat, type Format, formatFormat, type Picture } from './raster.ts';
 import { formatRatio } from './rate.ts';
 import { type Explained, makeWorking, type Source, type Working } from './working.ts';
 
@@ -33,13 +28,6 @@ export interface FlowLoads {
   readonly total_bits_per_second: number;
 }
 
-/** Sound: 48 kHz, 24 bit, packets of 1 ms with 8 channels at most (SMPTE ST 2110-30 level A, second-hand). */
-export const SOUND_SAMPLE_RATE_HZ = 48_000;
-export const SOUND_DEPTH_BITS = 24;
-export const SOUND_PACKETS_PER_SECOND = 1000;
-export const CHANNELS_PER_SOUND_FLOW = 8;
-export const SOUND_SOURCE: Source = { source: 'SMPTE ST 2110-30 level A, RFC 3190 §4', label: 'second-hand' };
-
 /** Ancillary data of a picture: captions, time code. No standard fixes it (common practice). */
 export const ANCILLARY_BITS_PER_SECOND = 100_000;
 export const ANCILLARY_SOURCE: Source = {
@@ -55,46 +43,6 @@ export const COMPRESSED_SOURCE: Source = {
   source: "RFC 9134 §4.3 payload header; data packets of 1400 octets are this planner's choice",
   label: 'derived',
 };
-
-/**
- * Load of one flow of PCM sound on the wire (SMPTE ST 2110-30, AES67): whole samples a packet, 78 octets of headers,
- * preamble and gap, 82 with a VLAN tag.
- *
- * @throws PhysicsError for no channels, or a packet time that holds no whole number of samples.
- */
-export function soundFlowLoad_bits_per_second(
-  channels: number,
-  sample_rate_hz: number = SOUND_SAMPLE_RATE_HZ,
-  depth_bits: number = SOUND_DEPTH_BITS,
-  packets_per_second: number = SOUND_PACKETS_PER_SECOND,
-  tagged = false,
-): number {
-  const payload = soundPayload_octets(channels, sample_rate_hz, depth_bits, packets_per_second);
-  return wireOctets(payload + IP_UDP_RTP_OCTETS, tagged) * 8 * packets_per_second;
-}
-
-/** Octets of sound in one packet. @throws PhysicsError as `soundFlowLoad_bits_per_second`. */
-export function soundPayload_octets(
-  channels: number,
-  sample_rate_hz: number = SOUND_SAMPLE_RATE_HZ,
-  depth_bits: number = SOUND_DEPTH_BITS,
-  packets_per_second: number = SOUND_PACKETS_PER_SECOND,
-): number {
-  requireWhole('audio', channels, 1, MOST_AUDIO_CHANNELS, 'channels');
-  requireWithin('packets a second', packets_per_second, 1, sample_rate_hz);
-  const samples = requireWhole('samples in a packet', sample_rate_hz / packets_per_second, 1, sample_rate_hz);
-  return (samples * channels * depth_bits) / 8;
-}
-
-/** Load of all sound of a source: as many flows of up to 8 channels as needed. @throws PhysicsError */
-export function soundLoad_bits_per_second(channels: number, tagged = false): number {
-  requireWhole('audio', channels, 0, MOST_AUDIO_CHANNELS, 'channels');
-  const rest = channels % CHANNELS_PER_SOUND_FLOW;
-  const full = (channels - rest) / CHANNELS_PER_SOUND_FLOW;
-  const load = (count: number) =>
-    soundFlowLoad_bits_per_second(count, undefined, undefined, undefined, tagged);
-  return (full === 0 ? 0 : full * load(CHANNELS_PER_SOUND_FLOW)) + (rest === 0 ? 0 : load(rest));
-}
 
 /**
  * Loads of a source's picture, sound and ancillary data on one network link.
@@ -168,65 +116,6 @@ export function compressedFactor(tagged = false): number {
 
 function compressedOverhead_octets(tagged: boolean): number {
   return ethernetOctets(tagged) + IP_UDP_RTP_OCTETS + COMPRESSED_HEADER_OCTETS;
-}
-
-/** How many equal loads go one way through a link of this rate, up to 100 %. */
-export function flowsThatFit(capacity_bits_per_second: number, load_bits_per_second: number): number {
-  requireWithin('load', load_bits_per_second, Number.MIN_VALUE, 1e18, 'b/s');
-  return Math.floor(capacity_bits_per_second / load_bits_per_second);
-}
-
-/** `over headroom`: doubtful; `over capacity`: cannot work. */
-export type LoadJudgement = 'fits' | 'over headroom' | 'over capacity';
-
-/** Judges a load against the line rate of one direction; nothing is rounded before the comparison. */
-export function judgeLoad(
-  load_bits_per_second: number,
-  capacity_bits_per_second: number,
-  headroom = 0.1,
-): LoadJudgement {
-  requireWithin('headroom', headroom, 0, 1);
-  if (load_bits_per_second > capacity_bits_per_second) return 'over capacity';
-  return load_bits_per_second > capacity_bits_per_second * (1 - headroom) ? 'over headroom' : 'fits';
-}
-
-/** `activePayload_bits_per_second` with its working. */
-export function explainActivePayload(picture: Picture): Explained {
-  const value = activePayload_bits_per_second(picture);
-  const working = makeWorking({
-    figure: 'visible pixels alone',
-    rule: 'no headers, no blanking',
-    formula: 'width x height x bits a pixel x rate',
-    inputs: [
-      ['width', String(picture.width)],
-      ['height', String(picture.height)],
-      ['bits a pixel', String(bitsPerPixel(picture.sampling, picture.depth_bits))],
-      ['rate', formatRatio(picture.rate)],
-    ],
-    result: formatRate(value),
-    ...PIXEL_GROUP_SOURCE,
-  });
-  return { value, working };
-}
-
-/** `soundLoad_bits_per_second` with its working. */
-export function explainSoundLoad(channels: number, tagged = false): Explained {
-  const value = soundLoad_bits_per_second(channels, tagged);
-  const rest = channels % CHANNELS_PER_SOUND_FLOW;
-  const full = (channels - rest) / CHANNELS_PER_SOUND_FLOW;
-  const overhead = IP_UDP_RTP_OCTETS + ethernetOctets(tagged);
-  const octets: string[] = [];
-  if (full > 0) octets.push(`${full} x (${soundPayload_octets(CHANNELS_PER_SOUND_FLOW)} + overhead)`);
-  if (rest > 0) octets.push(`(${soundPayload_octets(rest)} + overhead)`);
-  const working = makeWorking({
-    figure: `sound, ${channels} channels`,
-    rule: `48 kHz, 24 bit, packets of 1 ms, ${CHANNELS_PER_SOUND_FLOW} channels at most in a flow: ${full + (rest > 0 ? 1 : 0)} flows`,
-    formula: octets.length === 0 ? '' : `(${octets.join(' + ')}) x 8 x 1000`,
-    inputs: octets.length === 0 ? [] : [['overhead', String(overhead)]],
-    result: formatRate(value),
-    ...SOUND_SOURCE,
-  });
-  return { value, working };
 }
 
 /** `flowLoads().total_bits_per_second` with its working; the parts are its steps. */

@@ -42,3 +42,11 @@ export function ethernetOctets(tagged: boolean): number {
 export function wireOctets(datagram_octets: number, tagged = false): number {
   return Math.max(datagram_octets, LEAST_FRAME_DATA_OCTETS) + ethernetOctets(tagged);
 }
+
+/**
+ * Most frames a second of one size (header and check sequence included, preamble and gap not): rate / ((octets + 20)
+ * x 8), rounded down (RFC 2544 appendix B, published).
+ */
+export function mostFramesPerSecond(rate_bits_per_second: number, frame_octets: number): number {
+  return Math.floor(rate_bits_per_second / ((frame_octets + 8 + 12) * 8));
+}

@@ -1,7 +1,9 @@
 /** Pixel groups: the smallest run of pixels whose samples fill whole octets. A packet never splits one. */
 import { greatestCommonDivisor } from './decimal.ts';
+import { formatRate } from './display.ts';
 import type { Picture, Sampling } from './raster.ts';
-import type { Source } from './working.ts';
+import { formatRatio } from './rate.ts';
+import { type Explained, makeWorking, type Source } from './working.ts';
 
 export const PIXEL_GROUP_SOURCE: Source = {
   source: 'RFC 4175 §4.3; SMPTE ST 2110-20 §6.2',
@@ -52,4 +54,23 @@ export function activePayload_bits_per_second(picture: Picture): number {
   const { width, height, rate } = picture;
   const bits = width * height * bitsPerPixel(picture.sampling, picture.depth_bits);
   return (bits * rate.numerator) / rate.denominator;
+}
+
+/** `activePayload_bits_per_second` with its working. */
+export function explainActivePayload(picture: Picture): Explained {
+  const value = activePayload_bits_per_second(picture);
+  const working = makeWorking({
+    figure: 'visible pixels alone',
+    rule: 'no headers, no blanking',
+    formula: 'width x height x bits a pixel x rate',
+    inputs: [
+      ['width', String(picture.width)],
+      ['height', String(picture.height)],
+      ['bits a pixel', String(bitsPerPixel(picture.sampling, picture.depth_bits))],
+      ['rate', formatRatio(picture.rate)],
+    ],
+    result: formatRate(value),
+    ...PIXEL_GROUP_SOURCE,
+  });
+  return { value, working };
 }
