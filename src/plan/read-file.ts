@@ -12,19 +12,24 @@ export interface ReadFile {
   readonly imports: readonly StatementOf<'import'>[];
   readonly hasPlan: boolean;
   readonly unreadables: readonly Unreadable[];
+  /** The statement that was read from a node of the syntax tree. */
+  statementOf(node: object): Statement | undefined;
 }
 
 /** Reads the facts out of a parsed file. Errors of the text are kept beside what could be read. */
 export function readFile(uri: string, parsed: ParseResult<PlanFile>): ReadFile {
   const descriptions = descriptionsOf(parsed.value.$cstNode as CompositeCstNode | undefined);
   const statements: Statement[] = [];
+  const byNode = new Map<object, Statement>();
   for (const node of parsed.value.statements) {
     const statement = readStatement(
       node,
       new TextSource(uri, node),
       node.$cstNode && descriptions.get(node.$cstNode),
     );
-    if (statement) statements.push(statement);
+    if (!statement) continue;
+    statements.push(statement);
+    byNode.set(node, statement);
   }
   return {
     uri,
@@ -32,6 +37,7 @@ export function readFile(uri: string, parsed: ParseResult<PlanFile>): ReadFile {
     imports: statements.filter((s): s is StatementOf<'import'> => s.fact.kind === 'import'),
     hasPlan: statements.some((s) => s.fact.kind === 'plan'),
     unreadables: unreadablesOf(uri, parsed),
+    statementOf: (node) => byNode.get(node),
   };
 }
 

@@ -38,7 +38,14 @@ export function emptyFile(uri: string, message: string): ReadFile {
     message,
     range: { line: 0, column: 0, endLine: 0, endColumn: 1 },
   };
-  return { uri, statements: [], imports: [], hasPlan: false, unreadables: [unreadable] };
+  return {
+    uri,
+    statements: [],
+    imports: [],
+    hasPlan: false,
+    unreadables: [unreadable],
+    statementOf: () => undefined,
+  };
 }
 
 const libraries = new Map<string, readonly ReadFile[]>();

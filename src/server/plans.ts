@@ -1,0 +1,139 @@
+import { type AstNode, AstUtils, type LangiumDocument, type ParseResult, URI } from 'langium';
+import { analyse } from '../analysis/analyse.ts';
+import type { Analysis } from '../analysis/model.ts';
+import type { Finding } from '../checks/finding.ts';
+import { findingsOf } from '../checks/findings.ts';
+import type { PlanFile } from '../language/generated/ast.ts';
+import { isBelow, resolveImport } from '../language/imports.ts';
+import { isLibrary } from '../language/visibility.ts';
+import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
+import type { Statement } from '../plan/plan.ts';
+import { type ReadFile, readFile } from '../plan/read-file.ts';
+import { emptyFile, refuse } from '../plan/read-text.ts';
+import { publishFindings } from './publish.ts';
+import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
+
+/** One plan as it stands: what was read, worked out and found. */
+export interface CurrentPlan {
+  readonly uri: string;
+  readonly assembled: AssembledPlan;
+  readonly analysis: Analysis;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The plans of the workspace. A plan is the unit of analysis, not a file: whatever of it changes, it is worked out
+ * anew once, and its findings go to all its files. Answers are made when asked for and hold until a file changes.
+ */
+export class Plans {
+  readonly #shared: FeedplotSharedServices;
+  readonly #language: () => FeedplotLspServices;
+  #revision = -1;
+  #plans = new Map<string, CurrentPlan>();
+  readonly #read = new WeakMap<ParseResult, ReadFile>();
+
+  constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
+    this.#shared = shared;
+    this.#language = language;
+  }
+
+  /** The plan that a document belongs to: its own, or the first that imports it. */
+  of(document: LangiumDocument): CurrentPlan | undefined {
+    return this.having(document.uri.toString())[0];
+  }
+
+  /** All plans that have this file. */
+  having(uri: string): CurrentPlan[] {
+    return [...this.all().values()].filter((plan) => plan.assembled.plan.files.includes(uri));
+  }
+
+  /** Every plan of the workspace by the URI of its own file. */
+  all(): ReadonlyMap<string, CurrentPlan> {
+    const { current } = this.#language().references.Revision;
+    if (current === this.#revision) return this.#plans;
+    this.#revision = current;
+    const access = this.#access();
+    const plans = new Map<string, CurrentPlan>();
+    for (const uri of this.#language().references.Visibility.plans()) {
+      const assembled = assemblePlan(uri, access);
+      if (!assembled) continue;
+      const analysis = analyse(assembled.plan);
+      plans.set(uri, { uri, assembled, analysis, findings: findingsOf(analysis, assembled.unreadables) });
+    }
+    this.#plans = plans;
+    return plans;
+  }
+
+  /** What the file of a document says. */
+  read(document: LangiumDocument): ReadFile {
+    const parsed = document.parseResult as ParseResult<PlanFile>;
+    let file = this.#read.get(parsed);
+    if (!file) {
+      const refusal = refuse(document.textDocument.getText());
+      file = refusal
+        ? emptyFile(document.uri.toString(), refusal)
+        : readFile(document.uri.toString(), parsed);
+      this.#read.set(parsed, file);
+    }
+    return file;
+  }
+
+  /** The statement that a node of the syntax tree belongs to. */
+  statementOf(node: AstNode): Statement | undefined {
+    const document = AstUtils.getDocument(node);
+    let statement: AstNode = node;
+    while (statement.$container?.$container) statement = statement.$container;
+    return this.read(document).statementOf(statement);
+  }
+
+  async publish(): Promise<void> {
+    const documents = this.#shared.workspace.LangiumDocuments.all
+      .filter((d) => !isLibrary(d.uri.toString()))
+      .toArray();
+    publishFindings(this.#shared, documents, this);
+  }
+
+  /** Brings in files that an import names and that no folder of the workspace holds. @returns the new ones. */
+  async loadImports(): Promise<URI[]> {
+    const loaded: URI[] = [];
+    const { LangiumDocuments, FileSystemProvider } = this.#shared.workspace;
+    for (const document of LangiumDocuments.all.toArray()) {
+      const from = document.uri.toString();
+      for (const { fact } of this.read(document).imports) {
+        const target = resolveImport(from, fact.path);
+        if (target === undefined || !this.isInside(target)) continue;
+        const uri = URI.parse(target);
+        if (LangiumDocuments.hasDocument(uri) || !(await FileSystemProvider.exists(uri))) continue;
+        await LangiumDocuments.getOrCreateDocument(uri);
+        loaded.push(uri);
+      }
+    }
+    return loaded;
+  }
+
+  /** Whether a file may be read: it lies in the workspace, or, without one, beside or below an open document. */
+  isInside(uri: string): boolean {
+    const { folderUris } = this.#shared.workspace
+      .WorkspaceManager as import('./workspace-manager.ts').PlanWorkspaceManager;
+    if (folderUris.length > 0) return folderUris.some((folder) => isBelow(uri, folder));
+    return this.#shared.workspace.TextDocuments.all().some((open) =>
+      isBelow(uri, open.uri.slice(0, open.uri.lastIndexOf('/'))),
+    );
+  }
+
+  #access(): FileAccess {
+    const { LangiumDocuments } = this.#shared.workspace;
+    const library = LangiumDocuments.all
+      .filter((document) => isLibrary(document.uri.toString()))
+      .map((document) => this.read(document))
+      .toArray();
+    return {
+      library,
+      file: (uri) => {
+        const document = LangiumDocuments.getDocument(URI.parse(uri));
+        if (document) return this.read(document);
+        return this.isInside(uri) ? 'not found' : 'outside';
+      },
+    };
+  }
+}

@@ -1,0 +1,39 @@
+import * as lsp from 'langium/lsp';
+import type { FeedplotSharedServices } from './services.ts';
+
+/** Starts answering. Findings are published by plan (publish.ts), so the handler that publishes by file is left out. */
+export function startServer(services: FeedplotSharedServices): void {
+  const connection = services.lsp.Connection;
+  if (!connection) throw new Error('A server needs a connection.');
+  for (const add of Object.values(handlers)) add(connection, services);
+  connection.onInitialize((params) => services.lsp.LanguageServer.initialize(params));
+  connection.onInitialized((params) => services.lsp.LanguageServer.initialized(params));
+  services.workspace.TextDocuments.listen(connection);
+  connection.listen();
+}
+
+const handlers: Record<
+  string,
+  (connection: import('vscode-languageserver').Connection, services: FeedplotSharedServices) => void
+> = {
+  documents: lsp.addDocumentUpdateHandler,
+  fileOperations: lsp.addFileOperationHandler,
+  completion: lsp.addCompletionHandler,
+  references: lsp.addFindReferencesHandler,
+  documentSymbols: lsp.addDocumentSymbolHandler,
+  definition: lsp.addGotoDefinitionHandler,
+  highlights: lsp.addDocumentHighlightHandler,
+  folding: lsp.addFoldingRangeHandler,
+  formatting: lsp.addFormattingHandler,
+  codeActions: lsp.addCodeActionHandler,
+  rename: lsp.addRenameHandler,
+  hover: lsp.addHoverHandler,
+  inlayHints: lsp.addInlayHintHandler,
+  semanticTokens: lsp.addSemanticTokenHandler,
+  commands: lsp.addExecuteCommandHandler,
+  calls: lsp.addCallHierarchyHandler,
+  codeLenses: lsp.addCodeLensHandler,
+  documentLinks: lsp.addDocumentLinkHandler,
+  configuration: lsp.addConfigurationChangeHandler,
+  workspaceSymbols: lsp.addWorkspaceSymbolHandler,
+};

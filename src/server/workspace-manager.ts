@@ -1,0 +1,33 @@
+import { DefaultWorkspaceManager, type LangiumDocument, URI } from 'langium';
+import type { WorkspaceFolder } from 'vscode-languageserver-protocol';
+import { libraryTexts } from '../language/generated/library.ts';
+import { declareLibraryFile } from '../language/visibility.ts';
+import type { FeedplotSharedServices } from './services.ts';
+
+/** Opens the workspace's plans, and the shipped library as documents of their own so that an editor can show them. */
+export class PlanWorkspaceManager extends DefaultWorkspaceManager {
+  readonly #libraryFolder: string;
+  readonly #services: FeedplotSharedServices;
+
+  constructor(services: FeedplotSharedServices, libraryFolder: string) {
+    super(services);
+    this.#services = services;
+    this.#libraryFolder = libraryFolder;
+  }
+
+  /** URIs of the folders that files may be read from. */
+  get folderUris(): string[] {
+    return (this.folders ?? []).map((folder) => URI.parse(folder.uri).toString());
+  }
+
+  protected override async loadAdditionalDocuments(
+    _folders: WorkspaceFolder[],
+    collect: (document: LangiumDocument) => void,
+  ): Promise<void> {
+    for (const [name, text] of libraryTexts) {
+      const uri = `${this.#libraryFolder}/${name}`;
+      declareLibraryFile(uri);
+      collect(this.#services.workspace.LangiumDocumentFactory.fromString(text, URI.parse(uri)));
+    }
+  }
+}
