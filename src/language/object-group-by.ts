@@ -1,5 +1,8 @@
 // The parser calls Object.groupBy, which Node 20 lacks. Entry points import this first.
-Object.groupBy ??= function groupBy<K extends PropertyKey, T>(items: Iterable<T>, keyOf: (item: T, index: number) => K) {
+Object.groupBy ??= function groupBy<K extends PropertyKey, T>(
+  items: Iterable<T>,
+  keyOf: (item: T, index: number) => K,
+) {
   const groups = Object.create(null) as Record<K, T[]>;
   let index = 0;
   for (const item of items) {

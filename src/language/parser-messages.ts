@@ -81,7 +81,7 @@ export class FeedplotLexerMessages extends DefaultLexerErrorMessageProvider {
 }
 
 function statementExpected(actual: IToken | undefined): string {
-  if (!actual || !actual.image) return 'A statement is expected here.';
+  if (!actual?.image) return 'A statement is expected here.';
   const guess = nearest(actual.image, statementWords);
   const hint = guess
     ? `Did you mean \`${guess}\`?`

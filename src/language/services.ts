@@ -10,6 +10,7 @@ import {
   type PartialLangiumCoreServices,
 } from 'langium';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from './generated/module.ts';
+import { createFeedplotParser } from './parser.ts';
 import { FeedplotLexerMessages, FeedplotParserMessages } from './parser-messages.ts';
 import { FeedplotLinker, Revision } from './reference.ts';
 import { NameScope } from './scope.ts';
@@ -27,6 +28,7 @@ export type FeedplotServices = LangiumCoreServices & FeedplotAddedServices;
 /** What every face of the language shares: lexing, parsing, names. */
 export const FeedplotModule: Module<FeedplotServices, PartialLangiumCoreServices & FeedplotAddedServices> = {
   parser: {
+    LangiumParser: (services) => createFeedplotParser(services),
     TokenBuilder: () => new FeedplotTokenBuilder(),
     ValueConverter: () => new FeedplotValueConverter(),
     ParserErrorMessageProvider: () => new FeedplotParserMessages(),
