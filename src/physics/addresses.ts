@@ -1,13 +1,17 @@
 /** IPv4 addresses, and the multicast groups that share a hardware address. */
-import { PhysicsError, refusal, requireWhole } from './physics-error.ts';
+import { type PhysicsError, refusal, requireWhole } from './physics-error.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
 
 export const GROUP_SOURCE: Source = { source: 'RFC 1112 §6.4', label: 'published' };
 export const FLOOD_SOURCE: Source = {
-  source: 'RFC 4541 §2.1.2 (2): switches send 224.0.0.x everywhere; groups with the same hardware address go along',
+  source:
+    'RFC 4541 §2.1.2 (2): switches send 224.0.0.x everywhere; groups with the same hardware address go along',
   label: 'derived',
 };
-export const SCOPE_SOURCE: Source = { source: 'RFC 2365 §4: 239.0.0.0/8 is administratively scoped', label: 'published' };
+export const SCOPE_SOURCE: Source = {
+  source: 'RFC 2365 §4: 239.0.0.0/8 is administratively scoped',
+  label: 'published',
+};
 
 /** An IPv4 address as an unsigned number of 32 bits. */
 export type Address = number;
@@ -53,7 +57,8 @@ export function parsePrefix(text: string): Prefix {
   const bits = Number(length);
   const given = parseAddress(address);
   const first = given - (given % 2 ** (32 - bits));
-  if (first !== given) throw refusal('prefix', `"${text}"`, `${formatAddress(first)}/${bits}, the start of that block`);
+  if (first !== given)
+    throw refusal('prefix', `"${text}"`, `${formatAddress(first)}/${bits}, the start of that block`);
   return { first, bits };
 }
 
@@ -97,7 +102,11 @@ export function isAdministrativelyScoped(address: Address): boolean {
 
 function requireGroup(group: Address): void {
   if (!isMulticast(group)) {
-    throw refusal('multicast group', formatAddress(group), '224.0.0.0 to 239.255.255.255; for plans 239.0.0.0/8');
+    throw refusal(
+      'multicast group',
+      formatAddress(group),
+      '224.0.0.0 to 239.255.255.255; for plans 239.0.0.0/8',
+    );
   }
 }
 

@@ -27,7 +27,8 @@ export interface LossBudget {
 }
 
 export const COAX_SOURCE: Source = {
-  source: 'skin effect and dielectric loss, k1 sqrt(f) + k2 f (engineering model, as in pa3fwm.nl technote 33b)',
+  source:
+    'skin effect and dielectric loss, k1 sqrt(f) + k2 f (engineering model, as in pa3fwm.nl technote 33b)',
   label: 'published',
 };
 export const FASTER_REACHES_NO_FURTHER: Source = {
@@ -46,7 +47,8 @@ export const COAX_NEAR_LIMIT = 0.9;
  * @throws PhysicsError without any point, or with one that has no positive frequency and loss.
  */
 export function fitCoaxLoss(points: readonly StatedLoss[]): CoaxLoss {
-  if (points.length === 0) throw new PhysicsError('cable loss', 'a coax cable needs a stated loss at one frequency at least');
+  if (points.length === 0)
+    throw new PhysicsError('cable loss', 'a coax cable needs a stated loss at one frequency at least');
   let [ff, fr, yr, yf, rr] = [0, 0, 0, 0, 0];
   for (const { frequency_hz, loss_db_per_m } of points) {
     const f = requireWithin('frequency', frequency_hz, 1, 1e12, 'Hz') / 1e9;
@@ -106,11 +108,19 @@ export function halfClock_hz(rate_bits_per_second: number): number {
 }
 
 /** `coaxLoss_db` with its working. `stated` says where the cable's stated losses come from. */
-export function explainCoaxLoss(cable: CoaxLoss, frequency_hz: number, length_m: number, stated: Source): Explained {
+export function explainCoaxLoss(
+  cable: CoaxLoss,
+  frequency_hz: number,
+  length_m: number,
+  stated: Source,
+): Explained {
   const value = coaxLoss_db(cable, frequency_hz, length_m);
   const working = makeWorking({
     figure: `loss of ${formatLength(length_m)} of coax at ${formatFrequency(frequency_hz)}`,
-    rule: cable.stated === 1 ? 'skin effect alone, from one stated loss' : `fitted to ${cable.stated} stated losses`,
+    rule:
+      cable.stated === 1
+        ? 'skin effect alone, from one stated loss'
+        : `fitted to ${cable.stated} stated losses`,
     formula: '(k1 x sqrt(f) + k2 x f) x length / 100',
     inputs: [
       ['k1', formatNumber(cable.skin_db, 3)],

@@ -27,7 +27,8 @@ export const COAX_PROPAGATION: Propagation = {
 };
 export const PAIR_PROPAGATION: Propagation = {
   delay_s_per_m: pairDelay_s_per_m(100e6),
-  source: 'TIA-568 horizontal cable, 534 + 36 / sqrt(f) ns per 100 m at 100 MHz: values second-hand, the formula from memory',
+  source:
+    'TIA-568 horizontal cable, 534 + 36 / sqrt(f) ns per 100 m at 100 MHz: values second-hand, the formula from memory',
   label: 'second-hand',
 };
 
@@ -81,7 +82,10 @@ export function exceedsDelay(delay_s: number, limit_s: number): boolean {
   return delay_s > limit_s + DELAY_TOLERANCE_S;
 }
 
-export const DELAY_SOURCE: Source = { source: 'sum of all passages, frames by their exact rate', label: 'derived' };
+export const DELAY_SOURCE: Source = {
+  source: 'sum of all passages, frames by their exact rate',
+  label: 'derived',
+};
 
 /** `totalDelay_s` with its working: every part by name. @throws PhysicsError without any part */
 export function explainDelay(parts: readonly DelayPart[]): Explained {

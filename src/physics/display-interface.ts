@@ -2,8 +2,8 @@
 import { formatFrequency, formatNumber, formatRate } from './display.ts';
 import { PhysicsError, requireWhole, requireWithin } from './physics-error.ts';
 import { activePayload_bits_per_second } from './pixel-group.ts';
-import { tabulatedClock } from './raster-clocks.ts';
 import { checkPicture, formatRaster, type Picture, type Raster } from './raster.ts';
+import { tabulatedClock } from './raster-clocks.ts';
 import { BLANKING_SOURCE, type BlankingVersion, reducedBlanking } from './reduced-blanking.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
 
@@ -50,7 +50,10 @@ export const TMDS_SOURCE: Source = {
   source: '8b/10b style coding on three lanes; matches a public test-instrument specification',
   label: 'derived',
 };
-export const FIXED_RATE_SOURCE: Source = { source: '16b/18b coding of the fixed-rate link', label: 'second-hand' };
+export const FIXED_RATE_SOURCE: Source = {
+  source: '16b/18b coding of the fixed-rate link',
+  label: 'second-hand',
+};
 
 /** Each character is 10 bit, on each of three data lanes. */
 const TMDS_BITS_PER_CHARACTER = 30;
@@ -63,7 +66,11 @@ const TMDS_BITS_PER_CHARACTER = 30;
 export function pixelClock(raster: Raster, blanking: BlankingVersion = 1): PixelClock {
   const tabulated = tabulatedClock(raster);
   if (tabulated !== undefined) return { ...tabulated, from: 'table' };
-  return { pixel_clock_hz: reducedBlanking(raster, blanking).pixel_clock_hz, from: blanking, ...BLANKING_SOURCE };
+  return {
+    pixel_clock_hz: reducedBlanking(raster, blanking).pixel_clock_hz,
+    from: blanking,
+    ...BLANKING_SOURCE,
+  };
 }
 
 /**
@@ -147,7 +154,12 @@ export function displayClasses(picture: Picture, blanking: BlankingVersion = 1):
 /** `pixelClock` with its working. */
 export function explainPixelClock(raster: Raster, blanking: BlankingVersion = 1): Explained {
   const { pixel_clock_hz, from, source, label } = pixelClock(raster, blanking);
-  const common = { figure: `pixel clock of ${formatRaster(raster)}`, result: formatFrequency(pixel_clock_hz), source, label };
+  const common = {
+    figure: `pixel clock of ${formatRaster(raster)}`,
+    result: formatFrequency(pixel_clock_hz),
+    source,
+    label,
+  };
   if (from === 'table') {
     const working = makeWorking({ ...common, rule: 'as tabulated', formula: '', inputs: [] });
     return { value: pixel_clock_hz, working };
@@ -160,7 +172,10 @@ export function explainPixelClock(raster: Raster, blanking: BlankingVersion = 1)
     inputs: [
       ['pixels a row', String(timing.pixels_per_row)],
       ['rows', String(timing.rows)],
-      ['rate', `${formatNumber((raster.scan === 'i' ? 2 : 1) * (raster.rate.numerator / raster.rate.denominator))} a second`],
+      [
+        'rate',
+        `${formatNumber((raster.scan === 'i' ? 2 : 1) * (raster.rate.numerator / raster.rate.denominator))} a second`,
+      ],
     ],
   });
   return { value: pixel_clock_hz, working };

@@ -44,7 +44,13 @@ export interface FibreJudgement {
 function fixedLoss_db(run: FibreRun): number {
   const connections = requireWhole('connections', run.connections ?? USUAL_CONNECTIONS, 0, 1000);
   const splices = requireWhole('splices', run.splices ?? 0, 0, 1000);
-  const connection_db = requireWithin('loss of a connection', run.connection_db ?? CONNECTION_DB, 0, 20, 'dB');
+  const connection_db = requireWithin(
+    'loss of a connection',
+    run.connection_db ?? CONNECTION_DB,
+    0,
+    20,
+    'dB',
+  );
   const splice_db = requireWithin('loss of a splice', run.splice_db ?? SPLICE_DB, 0, 20, 'dB');
   return connections * connection_db + splices * splice_db;
 }
@@ -64,10 +70,17 @@ export function judgeFibre(run: FibreRun, limits: FibreLimits): FibreJudgement {
   const loss_db = fibreLoss_db(run);
   const reach_m = requireLength(limits.reach_m);
   if (limits.loss_db === undefined) {
-    return { loss_db, margin_db: undefined, allowed_m: reach_m, decided_by: 'reach', fits: run.length_m <= reach_m };
+    return {
+      loss_db,
+      margin_db: undefined,
+      allowed_m: reach_m,
+      decided_by: 'reach',
+      fits: run.length_m <= reach_m,
+    };
   }
   const left_db = requireWithin('loss limit', limits.loss_db, 0, 1000, 'dB') - fixedLoss_db(run);
-  const byLoss_m = run.loss_db_per_m === 0 ? (left_db < 0 ? 0 : reach_m) : Math.max(0, left_db / run.loss_db_per_m);
+  const byLoss_m =
+    run.loss_db_per_m === 0 ? (left_db < 0 ? 0 : reach_m) : Math.max(0, left_db / run.loss_db_per_m);
   const margin_db = limits.loss_db - loss_db;
   return {
     loss_db,
@@ -102,12 +115,19 @@ export function explainFibreLoss(run: FibreRun, fibre: Source): Explained {
 }
 
 /** The allowed length with its working; `table` says where the interface's reach and loss limit come from. */
-export function explainFibreReach(run: FibreRun, limits: FibreLimits, fibre: Source, table: Source): Explained<FibreJudgement> {
+export function explainFibreReach(
+  run: FibreRun,
+  limits: FibreLimits,
+  fibre: Source,
+  table: Source,
+): Explained<FibreJudgement> {
   const value = judgeFibre(run, limits);
   const byReach = value.decided_by === 'reach';
   const working = makeWorking({
     figure: 'allowed length on this fibre',
-    rule: byReach ? 'the stated reach, which is shorter than the loss allows' : 'what the loss limit leaves for the fibre, which is shorter than the stated reach',
+    rule: byReach
+      ? 'the stated reach, which is shorter than the loss allows'
+      : 'what the loss limit leaves for the fibre, which is shorter than the stated reach',
     formula: byReach ? 'reach' : '(limit - connections and splices) / loss',
     inputs: byReach
       ? [['reach', formatLength(limits.reach_m)]]

@@ -2,7 +2,13 @@
 import { explainSoundLoad, soundLoad_bits_per_second } from './audio-flow.ts';
 import { formatRate } from './display.ts';
 import { ethernetOctets, HEADER_SOURCE, IP_UDP_RTP_OCTETS } from './packet-headers.ts';
-import { explainPictureLoad, frameWireOctets, octetsAtRate_bits_per_second, type Packing, packFrame } from './packing.ts';
+import {
+  explainPictureLoad,
+  frameWireOctets,
+  octetsAtRate_bits_per_second,
+  type Packing,
+  packFrame,
+} from './packing.ts';
 import { requireWithin } from './physics-error.ts';
 import { activePayload_bits_per_second, bitsPerPixel } from './pixel-group.ts';
 import { checkFormat, type Format, formatFormat, type Picture } from './raster.ts';

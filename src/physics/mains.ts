@@ -6,10 +6,11 @@ import { type Explained, makeWorking, type Source } from './working.ts';
 /** A load that stays for hours may use this share of a breaker. */
 export const CONTINUOUS_SHARE = 0.8;
 export const CONTINUOUS_SOURCE: Source = {
-  source: 'NEC 210.19(A) and 210.20(A): breaker at 125 % of a continuous load; no IEC rule. Local code decides',
+  source:
+    'NEC 210.19(A) and 210.20(A): breaker at 125 % of a continuous load; no IEC rule. Local code decides',
   label: 'second-hand',
 };
-export const DROP_SOURCE: Source = { source: 'Ohm\'s law over both conductors', label: 'derived' };
+export const DROP_SOURCE: Source = { source: "Ohm's law over both conductors", label: 'derived' };
 /** Guidance for the drop of a branch: NEC informational note 210.19(A) No. 4 (second-hand). */
 export const BRANCH_DROP_SHARE = 0.03;
 /** Guidance for the whole drop: NEC informational note 215.2(A) No. 2 (second-hand). */
@@ -54,7 +55,12 @@ export function current_a(power_w: number, voltage_v: number, power_factor = 1):
 }
 
 /** Voltage lost along a cable: 2 L I R single phase, sqrt(3) L I R three phase. @throws PhysicsError */
-export function voltageDrop_v(length_m: number, load_a: number, conductor_ohm_per_km: number, phases: 1 | 3 = 1): number {
+export function voltageDrop_v(
+  length_m: number,
+  load_a: number,
+  conductor_ohm_per_km: number,
+  phases: 1 | 3 = 1,
+): number {
   requireLength(length_m);
   requireWithin('load current', load_a, 0, 10_000, 'A');
   requireWithin('conductor resistance', conductor_ohm_per_km, 0, 1e5, 'ohm per km');
@@ -63,7 +69,10 @@ export function voltageDrop_v(length_m: number, load_a: number, conductor_ohm_pe
 
 /** Conductor resistance at another temperature: 1 + 0.004 (T - 20) (IEC 60228, second-hand). @throws PhysicsError */
 export function warmConductor_ohm_per_km(at20_ohm_per_km: number, temperature_c: number): number {
-  return at20_ohm_per_km * (1 + 0.004 * (requireWithin('conductor temperature', temperature_c, -60, 200, '°C') - 20));
+  return (
+    at20_ohm_per_km *
+    (1 + 0.004 * (requireWithin('conductor temperature', temperature_c, -60, 200, '°C') - 20))
+  );
 }
 
 /**

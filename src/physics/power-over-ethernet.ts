@@ -1,7 +1,14 @@
 /** Power over the network cable: what the supply must give and what arrives. */
-import { formatCurrent, formatLength, formatNumber, formatPower, formatResistance, formatVoltage } from './display.ts';
+import {
+  formatCurrent,
+  formatLength,
+  formatNumber,
+  formatPower,
+  formatResistance,
+  formatVoltage,
+} from './display.ts';
 import { PhysicsError, requireLength, requireWhole, requireWithin } from './physics-error.ts';
-import { type Explained, makeWorking, type Source } from './working.ts';
+import { type Explained, makeWorking, type Source, type Working } from './working.ts';
 
 /** A class of powered devices (IEEE 802.3af, at and bt). */
 export interface PowerClass extends Source {
@@ -24,7 +31,8 @@ export const POWER_CLASS_SOURCE: Source = {
 };
 /** Confirmed by computation: they give every published device power within 0.06 W. */
 export const CHANNEL_RESISTANCE_SOURCE: Source = {
-  source: 'channel resistance of 20, 12.5 and 6.25 ohm in IEEE 802.3, scaled with length; it reproduces the device power of every class',
+  source:
+    'channel resistance of 20, 12.5 and 6.25 ohm in IEEE 802.3, scaled with length; it reproduces the device power of every class',
   label: 'from memory',
 };
 
@@ -60,19 +68,28 @@ export function powerClassOf(number: number): PowerClass {
 
 /** The channel that a class's resistance is for. */
 const CHANNEL_M = 100;
+const CONDUCTOR_SOURCE: Source = {
+  source: 'conductor resistance of the cable, series and parallel',
+  label: 'derived',
+};
 
 /**
- * Loop resistance of a length of cable, there and back: the class's channel resistance scaled with the length; or
- * from the conductor of a named cable, whose pairs carry each direction side by side (derived).
+ * Loop resistance of a length of cable, there and back: the class's channel resistance scaled with the length, which
+ * allows for connectors; or, where that is more, what the conductors of a named cable have (a thin cord).
  *
  * @throws PhysicsError for a length or resistance that cannot be
  */
-export function loopResistance_ohm(power: PowerClass, length_m: number, conductor_ohm_per_m?: number): number {
-  requireLength(length_m);
-  if (conductor_ohm_per_m === undefined) return (power.channel_ohm * length_m) / CHANNEL_M;
-  const conductor = requireWithin('conductor resistance', conductor_ohm_per_m, 0, 10, 'ohm per m');
-  // Half of the pairs carry each direction, two conductors a pair, so as many conductors as pairs.
-  return (2 * conductor * length_m) / power.pairs;
+export function loopResistance_ohm(power: PowerClass, length_m: number, conductor_ohm_per_m = 0): number {
+  const channel_ohm = (power.channel_ohm * requireLength(length_m)) / CHANNEL_M;
+  return Math.max(channel_ohm, conductorLoop_ohm(power, length_m, conductor_ohm_per_m));
+}
+
+/** Half of the pairs carry each direction, two conductors a pair: as many conductors side by side as pairs (derived). */
+function conductorLoop_ohm(power: PowerClass, length_m: number, conductor_ohm_per_m: number): number {
+  return (
+    (2 * requireWithin('conductor resistance', conductor_ohm_per_m, 0, 10, 'ohm per m') * length_m) /
+    power.pairs
+  );
 }
 
 /** What arrives at the far end. */
@@ -138,7 +155,7 @@ export function poweredDevice(
   power: PowerClass,
   length_m: number,
   draw_w: number = power.device_w,
-  conductor_ohm_per_m?: number,
+  conductor_ohm_per_m = 0,
 ): Sourced {
   requireWithin(`draw of a class ${power.class} device`, draw_w, 0, power.device_w, 'W');
   return sourced(draw_w, power.supply_v, loopResistance_ohm(power, length_m, conductor_ohm_per_m));
@@ -149,28 +166,10 @@ export function explainPoweredDevice(
   power: PowerClass,
   length_m: number,
   draw_w: number = power.device_w,
-  conductor_ohm_per_m?: number,
+  conductor_ohm_per_m = 0,
 ): Explained<Sourced> {
   const value = poweredDevice(power, length_m, draw_w, conductor_ohm_per_m);
   const loop_ohm = loopResistance_ohm(power, length_m, conductor_ohm_per_m);
-  const loop = makeWorking({
-    figure: `loop resistance of ${formatLength(length_m)}`,
-    rule: conductor_ohm_per_m === undefined ? `the ${power.channel_ohm} ohm of a 100 m channel, scaled` : `two ways, ${power.pairs} pairs`,
-    formula: conductor_ohm_per_m === undefined ? 'channel x length / 100 m' : '2 x conductor x length / pairs',
-    inputs:
-      conductor_ohm_per_m === undefined
-        ? [
-            ['channel', formatResistance(power.channel_ohm)],
-            ['length', formatLength(length_m)],
-          ]
-        : [
-            ['conductor', `${formatNumber(conductor_ohm_per_m)} ohm/m`],
-            ['length', formatLength(length_m)],
-            ['pairs', String(power.pairs)],
-          ],
-    result: formatResistance(loop_ohm),
-    ...(conductor_ohm_per_m === undefined ? CHANNEL_RESISTANCE_SOURCE : DERIVED_SOURCE),
-  });
   const working = makeWorking({
     figure: `power that the supply gives for a class ${power.class} device`,
     rule: `the smaller current that solves P = V I - I² R; ${formatVoltage(value.device_v)} and ${formatCurrent(value.current_a)} at the device`,
@@ -182,9 +181,42 @@ export function explainPoweredDevice(
     ],
     result: formatPower(value.supply_w),
     ...POWER_CLASS_SOURCE,
-    steps: [loop],
+    steps: [explainLoop(power, length_m, loop_ohm, conductor_ohm_per_m)],
   });
   return { value, working };
 }
 
-const DERIVED_SOURCE: Source = { source: 'Ohm\'s law', label: 'derived' };
+function explainLoop(
+  power: PowerClass,
+  length_m: number,
+  loop_ohm: number,
+  conductor_ohm_per_m: number,
+): Working {
+  const figure = `loop resistance of ${formatLength(length_m)}`;
+  const result = formatResistance(loop_ohm);
+  if (conductorLoop_ohm(power, length_m, conductor_ohm_per_m) < loop_ohm || conductor_ohm_per_m === 0) {
+    return makeWorking({
+      figure,
+      rule: `the ${power.channel_ohm} ohm of a 100 m channel, scaled`,
+      formula: 'channel x length / 100 m',
+      inputs: [
+        ['channel', formatResistance(power.channel_ohm)],
+        ['length', formatLength(length_m)],
+      ],
+      result,
+      ...CHANNEL_RESISTANCE_SOURCE,
+    });
+  }
+  return makeWorking({
+    figure,
+    rule: `the cable's own conductors, there and back over ${power.pairs} pairs, because they have more than a channel of that length`,
+    formula: '2 x conductor x length / pairs',
+    inputs: [
+      ['conductor', `${formatNumber(conductor_ohm_per_m)} ohm/m`],
+      ['length', formatLength(length_m)],
+      ['pairs', String(power.pairs)],
+    ],
+    result,
+    ...CONDUCTOR_SOURCE,
+  });
+}

@@ -4,7 +4,10 @@ import type { Raster } from './raster.ts';
 import { type FrameRate, frameRateOf, sameRate, scaleRate } from './rate.ts';
 import type { Source } from './working.ts';
 
-export const CTA_SOURCE: Source = { source: 'CTA-861 video formats, as listed by edid-decode', label: 'published' };
+export const CTA_SOURCE: Source = {
+  source: 'CTA-861 video formats, as listed by edid-decode',
+  label: 'published',
+};
 export const DMT_SOURCE: Source = { source: 'VESA DMT, as listed by edid-decode', label: 'published' };
 
 /**
@@ -76,7 +79,8 @@ export function tabulatedClock(raster: Raster): TabulatedClock | undefined {
     if (clock_hz !== undefined) return { pixel_clock_hz: clock_hz, ...CTA_SOURCE };
   }
   for (const [written, clock_mhz] of rows(VESA_DMT.get(key))) {
-    if (sameRate(counted, frameRateOf(written))) return { pixel_clock_hz: movePoint(Number(clock_mhz), 6), ...DMT_SOURCE };
+    if (sameRate(counted, frameRateOf(written)))
+      return { pixel_clock_hz: movePoint(Number(clock_mhz), 6), ...DMT_SOURCE };
   }
   return undefined;
 }

@@ -38,7 +38,8 @@ export interface JoinedPiece {
 export function joinedShare(pieces: readonly JoinedPiece[]): number {
   let share = 0;
   for (const { length_m, reach_m } of pieces) {
-    share += requireLength(length_m) / requireWithin('reach', reach_m, Number.MIN_VALUE, Number.MAX_VALUE, 'm');
+    share +=
+      requireLength(length_m) / requireWithin('reach', reach_m, Number.MIN_VALUE, Number.MAX_VALUE, 'm');
   }
   return share;
 }

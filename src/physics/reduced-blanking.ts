@@ -24,6 +24,8 @@ export interface Timing {
 const LEAST_BLANKING_S = 460e-6;
 
 interface Version {
+  /** Widths count in cells of so many pixels, rounded down. */
+  readonly cell_pixels: number;
   readonly row_blanking_pixels: number;
   readonly clock_step_hz: number;
   /** Rows before the sync pulse and least rows after it. */
@@ -31,8 +33,8 @@ interface Version {
 }
 
 const VERSIONS: Readonly<Record<BlankingVersion, Version>> = {
-  1: { row_blanking_pixels: 160, clock_step_hz: 250_000, porches_rows: 3 + 7 },
-  2: { row_blanking_pixels: 80, clock_step_hz: 1000, porches_rows: 1 + 6 },
+  1: { cell_pixels: 8, row_blanking_pixels: 160, clock_step_hz: 250_000, porches_rows: 3 + 7 },
+  2: { cell_pixels: 1, row_blanking_pixels: 80, clock_step_hz: 1000, porches_rows: 1 + 6 },
 };
 
 /** Rows of the sync pulse in version 1 tell the shape of the picture; version 2 always has 8. */
@@ -54,12 +56,13 @@ function syncRows({ width, height }: Raster, version: BlankingVersion): number {
 
 /**
  * Timing of a raster with reduced blanking: 160 (version 2: 80) pixels more a row, as many rows more as fill 460
- * microseconds (but never fewer than porches and sync need), and the clock stepped down to 0.25 (0.001) MHz.
+ * microseconds (but never fewer than porches and sync need), and the clock stepped down to 0.25 (0.001) MHz. Version 1
+ * counts the width in whole cells of 8 pixels.
  *
  * @throws PhysicsError when the picture is so fast that 460 microseconds of blanking leave it no time
  */
 export function reducedBlanking(raster: Raster, version: BlankingVersion): Timing {
-  const { row_blanking_pixels, clock_step_hz, porches_rows } = VERSIONS[version];
+  const { cell_pixels, row_blanking_pixels, clock_step_hz, porches_rows } = VERSIONS[version];
   const interlaced = raster.scan === 'i';
   const fields = interlaced ? 2 : 1;
   const perSecond = framesPerSecond(raster.rate) * fields;
@@ -71,7 +74,7 @@ export function reducedBlanking(raster: Raster, version: BlankingVersion): Timin
     porches_rows + syncRows(raster, version),
   );
   const rows = visibleRows + blankRows + (interlaced ? 0.5 : 0);
-  const pixels_per_row = raster.width + row_blanking_pixels;
+  const pixels_per_row = Math.floor(raster.width / cell_pixels) * cell_pixels + row_blanking_pixels;
   const steps = Math.floor((perSecond * rows * pixels_per_row) / clock_step_hz);
   return { pixels_per_row, rows, pixel_clock_hz: steps * clock_step_hz };
 }

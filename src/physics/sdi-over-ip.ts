@@ -30,7 +30,10 @@ export interface SdiOverIp {
 export function sdiOverIp(picture: Picture): SdiOverIp {
   const rate = sdiRate_bits_per_second(picture);
   if (rate === undefined) {
-    throw new PhysicsError('format', `SDI has no raster for ${formatRaster(picture)}, so ST 2022-6 cannot carry it`);
+    throw new PhysicsError(
+      'format',
+      `SDI has no raster for ${formatRaster(picture)}, so ST 2022-6 cannot carry it`,
+    );
   }
   const { numerator, denominator } = picture.rate;
   const octets_per_frame = Math.round((rate * denominator) / numerator / 8);

@@ -20,7 +20,12 @@ export interface SdiInterface extends Source {
 /** From slow to fast. */
 export const SDI_INTERFACES: readonly SdiInterface[] = [
   { name: 'SD-SDI', rate_bits_per_second: 270e6, source: 'SMPTE ST 259:2008', label: 'second-hand' },
-  { name: 'HD-SDI', rate_bits_per_second: 1485e6, source: 'SMPTE ST 292-1:2018; RFC 3497 §1', label: 'published' },
+  {
+    name: 'HD-SDI',
+    rate_bits_per_second: 1485e6,
+    source: 'SMPTE ST 292-1:2018; RFC 3497 §1',
+    label: 'published',
+  },
   { name: '3G-SDI', rate_bits_per_second: 2970e6, source: 'SMPTE ST 424:2012', label: 'second-hand' },
   { name: '6G-SDI', rate_bits_per_second: 5940e6, source: 'SMPTE ST 2081-1', label: 'second-hand' },
   { name: '12G-SDI', rate_bits_per_second: 11_880e6, source: 'SMPTE ST 2082-1:2023', label: 'second-hand' },
@@ -44,7 +49,8 @@ interface RasterFamily {
 }
 
 const HD_TOTALS: Source = {
-  source: 'total rasters of SMPTE ST 274, ST 296 and ST 2036-1, from pixel clock and line rate of the CTA-861 list',
+  source:
+    'total rasters of SMPTE ST 274, ST 296 and ST 2036-1, from pixel clock and line rate of the CTA-861 list',
   label: 'derived',
 };
 const SD_TOTALS: Source = { source: 'ITU-R BT.601 (525 and 625 lines), SMPTE ST 125', label: 'from memory' };
@@ -70,7 +76,14 @@ const FAMILIES: readonly RasterFamily[] = [
     samples: new Map([[30, 858]]),
     source: SD_TOTALS,
   },
-  { heights: [576], widths: [720], scans: ['i'], lines: 625, samples: new Map([[25, 864]]), source: SD_TOTALS },
+  {
+    heights: [576],
+    widths: [720],
+    scans: ['i'],
+    lines: 625,
+    samples: new Map([[25, 864]]),
+    source: SD_TOTALS,
+  },
   {
     heights: [720],
     widths: [1280],
@@ -93,8 +106,22 @@ const FAMILIES: readonly RasterFamily[] = [
     samples: new Map([...SAMPLES_1080].filter(([rate]) => rate <= 30)),
     source: HD_TOTALS,
   },
-  { heights: [1080], widths: [1920, 2048], scans: ['p'], lines: 1125, samples: SAMPLES_1080, source: HD_TOTALS },
-  { heights: [2160], widths: [3840, 4096], scans: ['p'], lines: 2250, samples: doubled(2), source: HD_TOTALS },
+  {
+    heights: [1080],
+    widths: [1920, 2048],
+    scans: ['p'],
+    lines: 1125,
+    samples: SAMPLES_1080,
+    source: HD_TOTALS,
+  },
+  {
+    heights: [2160],
+    widths: [3840, 4096],
+    scans: ['p'],
+    lines: 2250,
+    samples: doubled(2),
+    source: HD_TOTALS,
+  },
   { heights: [4320], widths: [7680], scans: ['p'], lines: 4500, samples: doubled(4), source: HD_TOTALS },
 ];
 
@@ -146,7 +173,10 @@ export function sdiRate_bits_per_second(picture: Picture): number | undefined {
 
 function channels({ sampling, depth_bits }: Picture): 1 | 2 {
   if (sampling === '4:2:0' || depth_bits > 12) {
-    throw new PhysicsError('sampling', `SDI carries 4:2:2, 4:4:4 and RGB at up to 12 bit, not ${sampling} ${depth_bits} bit`);
+    throw new PhysicsError(
+      'sampling',
+      `SDI carries 4:2:2, 4:4:4 and RGB at up to 12 bit, not ${sampling} ${depth_bits} bit`,
+    );
   }
   return sampling !== '4:2:2' || depth_bits === 12 ? 2 : 1;
 }
@@ -161,7 +191,10 @@ function channels({ sampling, depth_bits }: Picture): 1 | 2 {
 export function sdiWays(picture: Picture): SdiWay[] {
   const rate = sdiRate_bits_per_second(picture);
   if (rate === undefined) return [];
-  if (picture.height < 720) return rate <= SDI_INTERFACES[0]!.rate_bits_per_second ? [{ interface: SDI_INTERFACES[0]!, links: 1 }] : [];
+  if (picture.height < 720)
+    return rate <= SDI_INTERFACES[0]!.rate_bits_per_second
+      ? [{ interface: SDI_INTERFACES[0]!, links: 1 }]
+      : [];
   const ways: SdiWay[] = [];
   for (const one of SDI_INTERFACES.slice(1)) {
     const links = ([1, 2, 4] as const).find((count) => rate <= one.rate_bits_per_second * count);

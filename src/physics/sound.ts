@@ -27,7 +27,10 @@ export function soundFlight_s(distance_m: number, temperature_c: number = USUAL_
 }
 
 /** `soundFlight_s` with its working. */
-export function explainSoundFlight(distance_m: number, temperature_c: number = USUAL_TEMPERATURE_C): Explained {
+export function explainSoundFlight(
+  distance_m: number,
+  temperature_c: number = USUAL_TEMPERATURE_C,
+): Explained {
   const value = soundFlight_s(distance_m, temperature_c);
   const working = makeWorking({
     figure: `flight of sound over ${formatLength(distance_m)}`,
@@ -66,7 +69,11 @@ export const LIP_SYNC_LIMITS: Readonly<Record<LipSyncRule, LipSyncLimits>> = {
     source: 'ITU-R BT.1359-1 (1998), considering g) and recommends 2',
     label: 'published',
   },
-  r37: { tolerate: { early_s: 0.04, late_s: 0.06 }, source: 'EBU R37-2007 Table 1, end to end', label: 'second-hand' },
+  r37: {
+    tolerate: { early_s: 0.04, late_s: 0.06 },
+    source: 'EBU R37-2007 Table 1, end to end',
+    label: 'second-hand',
+  },
   is191: {
     tolerate: { early_s: 0.015, late_s: 0.045 },
     source: 'ATSC IS-191 (26 June 2003), at the encoder input',
@@ -109,10 +116,15 @@ export function judgeLipSync(picture_s: number, sound_s: number, rule: LipSyncRu
 }
 
 /** `judgeLipSync` with its working. */
-export function explainLipSync(picture_s: number, sound_s: number, rule: LipSyncRule = 'bt1359'): Explained<LipSync> {
+export function explainLipSync(
+  picture_s: number,
+  sound_s: number,
+  rule: LipSyncRule = 'bt1359',
+): Explained<LipSync> {
   const value = judgeLipSync(picture_s, sound_s, rule);
   const { notice, tolerate, source, label } = LIP_SYNC_LIMITS[rule];
-  const describe = ({ early_s, late_s }: Window) => `${formatTime(early_s)} early to ${formatTime(late_s)} late`;
+  const describe = ({ early_s, late_s }: Window) =>
+    `${formatTime(early_s)} early to ${formatTime(late_s)} late`;
   const size = formatTime(Math.abs(value.offset_s));
   const working = makeWorking({
     figure: 'sound against picture',

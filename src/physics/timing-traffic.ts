@@ -1,5 +1,5 @@
 /** Precision time messages on the network (IEEE 1588, SMPTE ST 2059-2): too few to count as load. */
-import { UDP_OCTETS, wireOctets, IPV4_OCTETS } from './packet-headers.ts';
+import { IPV4_OCTETS, UDP_OCTETS, wireOctets } from './packet-headers.ts';
 import { requireWithin } from './physics-error.ts';
 import type { Source } from './working.ts';
 

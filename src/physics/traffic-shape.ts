@@ -1,7 +1,8 @@
 /** How evenly a sender's packets must leave, and how much a receiver must hold (SMPTE ST 2110-21). */
-import type { Source } from './working.ts';
+
 import { requireWhole } from './physics-error.ts';
 import { type FrameRate, frameTime_s } from './rate.ts';
+import type { Source } from './working.ts';
 
 export const TRAFFIC_SHAPE_SOURCE: Source = {
   source: 'SMPTE ST 2110-21 §6.3.2, §6.6, §7.1.2-7.1.4, through a public quotation',
@@ -30,11 +31,24 @@ export function trafficShape(packets_per_frame: number, rate: FrameRate, type: S
   const buffer = (frames: number, drain: number) =>
     Math.max(Math.floor((1500 * frames) / LARGEST_DATAGRAM_OCTETS), Math.floor(perSecond / drain));
   if (type === 'wide') {
-    return { most_ahead_packets: Math.max(16, Math.floor(perSecond / 21_600)), receiver_packets: buffer(720, 300) };
+    return {
+      most_ahead_packets: Math.max(16, Math.floor(perSecond / 21_600)),
+      receiver_packets: buffer(720, 300),
+    };
   }
   const share = type === 'narrow' ? ACTIVE_SHARE : 1;
   return {
     most_ahead_packets: Math.max(4, Math.floor(perSecond / (43_200 * share))),
     receiver_packets: buffer(8, 27_000),
   };
+}
+
+/** Time between the packets of a narrow sender: frame time x visible share / packets. */
+export function packetSpacing_s(packets_per_frame: number, rate: FrameRate): number {
+  return (frameTime_s(rate) * ACTIVE_SHARE) / requireWhole('packets in a frame', packets_per_frame, 1, 1e9);
+}
+
+/** When a narrow sender starts a progressive frame of 1080 rows: after 43 of its 1125 lines. */
+export function firstPacketOffset_s(rate: FrameRate): number {
+  return (frameTime_s(rate) * 43) / 1125;
 }

@@ -26,7 +26,8 @@ export const PAIR_LOSSES: ReadonlyMap<'cat5e' | 'cat6' | 'cat6a', PairLoss> = ne
 export const CHANNEL_M = 100;
 export const CORDS_M = 10;
 export const STRANDED_SOURCE: Source = {
-  source: 'TIA-568 and ISO/IEC 11801: stranded cords lose 20 % (24 AWG) or 50 % (26 AWG) more than solid cable',
+  source:
+    'TIA-568 and ISO/IEC 11801: stranded cords lose 20 % (24 AWG) or 50 % (26 AWG) more than solid cable',
   label: 'second-hand',
 };
 export const TEMPERATURE_SOURCE: Source = {

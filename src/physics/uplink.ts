@@ -10,7 +10,8 @@ export const SRT_PAYLOAD_OCTETS = 7 * 188;
 /** Share of the stream that may be sent again for lost packets. */
 export const RECOVERY_SHARE = 0.25;
 export const STREAM_SOURCE: Source = {
-  source: 'SRT reference documentation (libsrt 1.5.1): recovery overhead 25 %, payload 1316, header 16 octets; UDP and IPv4 28',
+  source:
+    'SRT reference documentation (libsrt 1.5.1): recovery overhead 25 %, payload 1316, header 16 octets; UDP and IPv4 28',
   label: 'published',
 };
 /** Streams together use at most this share of an upload. */
@@ -32,7 +33,10 @@ export function largestStreamPayload_octets(datagram_octets: number): number {
  *
  * @throws PhysicsError for a rate that is negative or NaN
  */
-export function streamsLoad_bits_per_second(rates_bits_per_second: readonly number[], recovery_share = RECOVERY_SHARE): number {
+export function streamsLoad_bits_per_second(
+  rates_bits_per_second: readonly number[],
+  recovery_share = RECOVERY_SHARE,
+): number {
   requireWithin('recovery overhead', recovery_share, 0.05, 1);
   return sum(rates_bits_per_second) * (1 + recovery_share) * STREAM_HEADER_FACTOR;
 }
@@ -49,14 +53,22 @@ export function usableUpload_bits_per_second(upload_bits_per_second: number): nu
 }
 
 /** `streamsLoad_bits_per_second` with its working. */
-export function explainStreams(rates_bits_per_second: readonly number[], recovery_share = RECOVERY_SHARE): Explained {
+export function explainStreams(
+  rates_bits_per_second: readonly number[],
+  recovery_share = RECOVERY_SHARE,
+): Explained {
   const value = streamsLoad_bits_per_second(rates_bits_per_second, recovery_share);
   const working = makeWorking({
     figure: 'upload that the streams need',
     rule: 'stated rates with recovery of lost packets and all headers down to IP',
     formula: 'streams x (1 + recovery) x (1316 + 44) / 1316',
     inputs: [
-      ['streams', rates_bits_per_second.length === 1 ? formatRate(rates_bits_per_second[0]!) : `(${rates_bits_per_second.map((rate) => formatRate(rate)).join(' + ')})`],
+      [
+        'streams',
+        rates_bits_per_second.length === 1
+          ? formatRate(rates_bits_per_second[0]!)
+          : `(${rates_bits_per_second.map((rate) => formatRate(rate)).join(' + ')})`,
+      ],
       ['recovery', formatNumber(recovery_share, 2)],
     ],
     result: formatRate(value),
