@@ -19,9 +19,21 @@ import {
 } from 'langium/lsp';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from '../language/generated/module.ts';
 import { type FeedplotAddedServices, FeedplotModule } from '../language/services.ts';
+import { PlanDefinition } from './definition.ts';
 import { PlanDocumentBuilder } from './document-builder.ts';
+import { ImportLinks } from './document-links.ts';
+import { PlanSymbols } from './document-symbols.ts';
+import { FindReferences } from './find-references.ts';
+import { PlanFolding } from './folding.ts';
+import { PlanFormatter } from './formatting.ts';
+import { NameHighlights } from './highlights.ts';
+import { PlanLanguageServer } from './language-server.ts';
 import { Plans } from './plans.ts';
+import { PlanReferences } from './references.ts';
+import { PlanRename } from './rename.ts';
+import { PlanUpdateHandler } from './update-handler.ts';
 import { PlanWorkspaceManager } from './workspace-manager.ts';
+import { PlanWorkspaceSymbols } from './workspace-symbols.ts';
 
 /** What the surroundings give the server beside a connection and a file system. */
 export interface FeedplotServerContext extends DefaultSharedModuleContext {
@@ -51,8 +63,21 @@ class NoLocalSymbols extends DefaultScopeComputation {
 const noValidation: DocumentValidator = { validateDocument: async (_document: LangiumDocument) => [] };
 
 const lspModule: Module<FeedplotLspServices, PartialLangiumServices> = {
-  references: { ScopeComputation: (services) => new NoLocalSymbols(services) },
+  references: {
+    ScopeComputation: (services) => new NoLocalSymbols(services),
+    References: (services) => new PlanReferences(services),
+  },
   validation: { DocumentValidator: () => noValidation },
+  lsp: {
+    DefinitionProvider: (services) => new PlanDefinition(services),
+    DocumentHighlightProvider: (services) => new NameHighlights(services),
+    DocumentLinkProvider: (services) => new ImportLinks(services),
+    DocumentSymbolProvider: (services) => new PlanSymbols(services),
+    FoldingRangeProvider: () => new PlanFolding(),
+    Formatter: (services) => new PlanFormatter(services),
+    ReferencesProvider: (services) => new FindReferences(services),
+    RenameProvider: (services) => new PlanRename(services),
+  },
 };
 
 /** Everything the language server is made of, for Node, a browser worker and tests alike. */
@@ -65,6 +90,11 @@ export function createServerServices(context: FeedplotServerContext): {
     PartialLangiumSharedServices & { plans: { Plans: Plans } }
   > = {
     plans: { Plans: (services) => new Plans(services, () => Feedplot) },
+    lsp: {
+      DocumentUpdateHandler: (services) => new PlanUpdateHandler(services),
+      LanguageServer: (services) => new PlanLanguageServer(services),
+      WorkspaceSymbolProvider: (services) => new PlanWorkspaceSymbols(services),
+    },
     workspace: {
       IndexManager: (services) => new NoIndex(services),
       DocumentBuilder: (services) => new PlanDocumentBuilder(services, () => Feedplot.references.Revision),

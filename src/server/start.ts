@@ -1,4 +1,6 @@
 import * as lsp from 'langium/lsp';
+import { addLinkedEditingHandler } from './linked-editing.ts';
+import { addSelectionRangeHandler } from './selection-ranges.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
 /** Starts answering. Findings are published by plan (publish.ts), so the handler that publishes by file is left out. */
@@ -36,4 +38,6 @@ const handlers: Record<
   documentLinks: lsp.addDocumentLinkHandler,
   configuration: lsp.addConfigurationChangeHandler,
   workspaceSymbols: lsp.addWorkspaceSymbolHandler,
+  selectionRanges: addSelectionRangeHandler,
+  linkedEditing: addLinkedEditingHandler,
 };

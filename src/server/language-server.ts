@@ -1,0 +1,18 @@
+import { DefaultLanguageServer } from 'langium/lsp';
+import type { InitializeParams, InitializeResult } from 'vscode-languageserver';
+
+/** Tells the editor also of the abilities that are answered beside Langium's own. */
+export class PlanLanguageServer extends DefaultLanguageServer {
+  protected override buildInitializeResult(params: InitializeParams): InitializeResult {
+    const result = super.buildInitializeResult(params);
+    return {
+      ...result,
+      serverInfo: { name: 'feedplot' },
+      capabilities: {
+        ...result.capabilities,
+        selectionRangeProvider: true,
+        linkedEditingRangeProvider: true,
+      },
+    };
+  }
+}
