@@ -1,14 +1,30 @@
 // Bundles what ships into dist/: the command line, the language server (Node and browser worker) and the VS Code
-// extension (desktop and web), with the shipped library beside them. `--watch` rebuilds on change.
-import { cpSync, existsSync, rmSync } from 'node:fs';
+// extension (desktop and web), with the shipped library, the starter plan and the JSON Schemas beside them. `--watch`
+// rebuilds on change.
+import { cpSync, existsSync, rmSync, writeFileSync } from 'node:fs';
 import esbuild from 'esbuild';
+import { schemas } from './src/documents/json/schemas.ts';
 
 const shared = { bundle: true, minify: true, sourcemap: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8' };
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const browser = { ...shared, platform: 'browser', target: 'es2022' };
 
+/** The command line loads the server's bundle when it is asked to serve, so that no other command pays for it. */
+const serverBeside = {
+  name: 'server-beside',
+  setup(build) {
+    build.onResolve({ filter: /\/server\/main-node\.ts$/ }, () => ({ path: './server.cjs', external: true }));
+  },
+};
+
 const bundles = [
-  { ...node, entryPoints: ['src/cli/main.ts'], outfile: 'dist/feedplot.cjs', banner: { js: '#!/usr/bin/env node' } },
+  {
+    ...node,
+    entryPoints: ['src/cli/main.ts'],
+    outfile: 'dist/feedplot.cjs',
+    banner: { js: '#!/usr/bin/env node' },
+    plugins: [serverBeside],
+  },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
   { ...browser, entryPoints: ['src/server/main-browser.ts'], outfile: 'dist/server-worker.js', format: 'iife' },
   { ...node, entryPoints: ['src/extension/desktop.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
@@ -23,3 +39,5 @@ if (process.argv.includes('--watch')) {
   await Promise.all(bundles.map((options) => esbuild.build(options)));
 }
 cpSync('src/language/library', 'dist/library', { recursive: true, filter: (file) => !file.endsWith('.mjs') });
+cpSync('examples/starter', 'dist/starter', { recursive: true });
+for (const [file, schema] of schemas) writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);

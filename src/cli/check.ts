@@ -1,0 +1,107 @@
+import { join } from 'node:path';
+import { Option } from 'commander';
+import { checks } from '../checks/registry.ts';
+import { statementFindings } from '../checks/findings.ts';
+import type { Finding } from '../checks/finding.ts';
+import { findingsForGithub } from '../documents/findings/github.ts';
+import { reportJson } from '../documents/findings/json.ts';
+import { countBySeverity, type LocatedFinding, locateFindings } from '../documents/findings/located.ts';
+import { findingsMarkdown } from '../documents/findings/markdown.ts';
+import { findingsSarif } from '../documents/findings/sarif.ts';
+import { findingsText, summaryText } from '../documents/findings/text.ts';
+import type { ReadFile } from '../plan/read-file.ts';
+import { boundaryOf } from './disk.ts';
+import { nameFrom } from './file-uri.ts';
+import { findPlan } from './find-plan.ts';
+import { PlanReader } from './open-plan.ts';
+import type { Define } from './program.ts';
+import type { Terminal } from './terminal.ts';
+import { EXIT_FINDINGS } from './trouble.ts';
+
+const outputs = ['text', 'json', 'sarif', 'github', 'markdown'] as const;
+
+interface Options {
+  readonly output: (typeof outputs)[number];
+  readonly strict?: true;
+}
+
+/** `feedplot check`: everything that is wrong or doubtful, by file and line. */
+export const define: Define = (command, { terminal, program, version }) => {
+  command
+    .argument('[plan...]', 'plan files, or folders with one plan in each; without any, the one plan in this folder')
+    .addOption(new Option('--output <form>', 'how findings are printed').choices(outputs).default('text'))
+    .option('--strict', 'let warnings fail too')
+    .action((named: string[], { output, strict }: Options) => {
+      const checked = checkFiles(new PlanReader(program), terminal, named);
+      // Machines look for the file below the repository, people below the folder they are in.
+      const forMachines = output === 'sarif' || output === 'github';
+      const root = forMachines ? boundaryOf(join(terminal.folder, 'any')) : terminal.folder;
+      const nameOf = (uri: string) => nameFrom(root, uri);
+      const findings = locateFindings(checked.findings, checked.files, nameOf);
+      const plans = checked.named.map(nameOf);
+      write(output, findings, plans, terminal, version);
+      const { error, warning } = countBySeverity(findings);
+      if (error > 0 || (strict && warning > 0)) process.exitCode = EXIT_FINDINGS;
+    });
+};
+
+/** What was read and found. */
+interface Checked {
+  /** Addresses of the files that were named. */
+  readonly named: readonly string[];
+  /** Addresses of all files, in the order in which they were read. */
+  readonly files: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+function checkFiles(reader: PlanReader, terminal: Terminal, named: readonly string[]): Checked {
+  const found = (named.length > 0 ? named : [undefined]).map((name) => findPlan(reader, terminal.folder, name));
+  const paths = [...new Set(found.map(({ path }) => path))];
+  const read = paths.map((path) => ({ path, file: reader.file(path) }));
+  for (const { path, chosen } of found) {
+    if (chosen) terminal.note(`Checking ${nameFrom(terminal.folder, reader.file(path).uri)}.`);
+  }
+  const plans = read.filter(({ file }) => !isPart(file)).map(({ path }) => reader.plan(path));
+  const files = new Set(plans.flatMap((plan) => plan.files));
+  const findings = plans.flatMap((plan) => plan.findings);
+  for (const { file } of read) {
+    if (files.has(file.uri)) continue;
+    files.add(file.uri);
+    const name = nameFrom(terminal.folder, file.uri);
+    terminal.note(`${name} has no plan of its own: only its statements were checked, each by itself.`);
+    findings.push(...statementFindings(file));
+  }
+  return { named: read.map(({ file }) => file.uri), files: [...files], findings };
+}
+
+/** A file of kit, stock or places, for plans to import. One with feeds is a plan whose `plan` statement is missing. */
+function isPart({ hasPlan, statements }: ReadFile): boolean {
+  return !hasPlan && statements.length > 0 && !statements.some(({ fact }) => fact.kind === 'feed');
+}
+
+function write(
+  output: Options['output'],
+  findings: readonly LocatedFinding[],
+  plans: readonly string[],
+  terminal: Terminal,
+  version: string,
+): void {
+  switch (output) {
+    case 'text':
+      for (const line of findingsText(findings, terminal.paint)) terminal.out(line);
+      terminal.out(summaryText(findings, plans, terminal.paint));
+      break;
+    case 'json':
+      terminal.out(JSON.stringify(reportJson(findings, plans), undefined, 2));
+      break;
+    case 'sarif':
+      terminal.out(JSON.stringify(findingsSarif(findings, checks, version), undefined, 2));
+      break;
+    case 'github':
+      for (const line of findingsForGithub(findings)) terminal.out(line);
+      break;
+    case 'markdown':
+      terminal.out(findingsMarkdown(findings, plans));
+      break;
+  }
+}

@@ -1,0 +1,95 @@
+import { analysisJson } from '../documents/json/analysis.ts';
+import { locateFindings, countBySeverity } from '../documents/findings/located.ts';
+import { oneLine, printable } from '../documents/printable.ts';
+import { tables } from '../documents/tables/tables.ts';
+import { textTable, wrapText } from '../documents/text-table.ts';
+import { explainedNames, workingsOf } from '../documents/workings/workings.ts';
+import { nearest } from '../language/spelling.ts';
+import { formatWorking } from '../physics/working.ts';
+import { nameFrom } from './file-uri.ts';
+import { findPlan } from './find-plan.ts';
+import { type OpenPlan, PlanReader } from './open-plan.ts';
+import type { Define } from './program.ts';
+import type { Terminal } from './terminal.ts';
+import { Trouble } from './trouble.ts';
+
+interface Options {
+  readonly why?: string;
+  readonly json?: true;
+}
+
+const tableNames = [...tables.keys()];
+
+/** `feedplot show`: what was worked out, as tables, as workings or as JSON. */
+export const define: Define = (command, { terminal, program }) => {
+  command
+    .argument('[plan]', 'a plan file, or a folder with one plan; without it, the one plan in this folder')
+    .argument('[tables...]', `which tables: ${tableNames.join(', ')}; without any, all`)
+    .option('--why <name>', 'how the figures of a link, source, destination, node or feed were got')
+    .option('--json', 'the whole analysis for machines')
+    .action((first: string | undefined, others: string[], options: Options) => {
+      const words = first === undefined ? [] : [first, ...others];
+      const wanted = words.filter((word) => tables.has(word));
+      const named = words.filter((word) => !tables.has(word));
+      if (named.length > 1) throw new Trouble(unknownTable(named[1]!));
+      const plan = open(new PlanReader(program), terminal, named[0]);
+      if (options.json) showJson(plan, terminal);
+      else if (options.why !== undefined) showWorkings(plan, options.why, terminal);
+      else showTables(plan, wanted.length > 0 ? wanted : tableNames, terminal);
+    });
+};
+
+function open(reader: PlanReader, terminal: Terminal, named: string | undefined): OpenPlan {
+  const { path, chosen } = findPlan(reader, terminal.folder, named);
+  const plan = reader.plan(path);
+  const name = nameFrom(terminal.folder, plan.uri);
+  if (chosen) terminal.note(`Showing ${name}.`);
+  const { error } = countBySeverity(plan.findings);
+  if (error > 0) {
+    terminal.note(`${name} has ${error} ${error === 1 ? 'error' : 'errors'}: \`feedplot check\` tells ${error === 1 ? 'it' : 'them'}.`);
+  }
+  return plan;
+}
+
+function unknownTable(word: string): string {
+  const guess = nearest(word, tableNames);
+  return `No table is called ${word}.${guess ? ` Did you mean ${guess}?` : ''} There are ${tableNames.join(', ')}.`;
+}
+
+function showTables({ analysis }: OpenPlan, names: readonly string[], terminal: Terminal): void {
+  names.forEach((name, i) => {
+    const table = tables.get(name)!(analysis);
+    if (i > 0) terminal.out('');
+    if (table.rows.length === 0) terminal.out(table.empty);
+    else {
+      const [titles, ...lines] = textTable(table, terminal.width);
+      terminal.out(terminal.paint.heading(titles!));
+      for (const line of lines) terminal.out(line);
+    }
+  });
+}
+
+function showJson({ analysis, findings, files, uri }: OpenPlan, terminal: Terminal): void {
+  const nameOf = (file: string) => nameFrom(terminal.folder, file);
+  const json = analysisJson(analysis, nameOf(uri), locateFindings(findings, files, nameOf));
+  terminal.out(JSON.stringify(json, undefined, 2));
+}
+
+function showWorkings({ analysis }: OpenPlan, name: string, terminal: Terminal): void {
+  const workings = workingsOf(analysis, name);
+  if (!workings) {
+    const guess = nearest(name, explainedNames(analysis));
+    throw new Trouble(`Nothing in this plan is called ${oneLine(name, 80)}.${guess ? ` Did you mean ${guess}?` : ''}`);
+  }
+  if (workings.length === 0) terminal.out(`${oneLine(name, 80)} has no figures that were worked out.`);
+  workings.forEach((working, i) => {
+    if (i > 0) terminal.out('');
+    for (const line of formatWorking(working)) for (const part of indented(line, terminal.width)) terminal.out(part);
+  });
+}
+
+/** A line wrapped so that all its parts stand as deep as its beginning. */
+function indented(line: string, width: number): string[] {
+  const indent = /^ */.exec(line)![0];
+  return wrapText(printable(line.slice(indent.length)), width - indent.length).map((part) => indent + part);
+}

@@ -1,0 +1,9 @@
+/** Findings of error level, or of warning level where warnings fail too. */
+export const EXIT_FINDINGS = 1;
+/** The command could not run. */
+export const EXIT_TROUBLE = 2;
+
+/** Why a command could not run, in words for the person who typed it. */
+export class Trouble extends Error {
+  override readonly name = 'Trouble';
+}

@@ -1,0 +1,100 @@
+import { oneLine } from './printable.ts';
+import { characters, textWidth } from './text-width.ts';
+
+/** A table before it is drawn: as text, Markdown or a sheet. */
+export interface Table {
+  /** What a person asks for: `links`. */
+  readonly name: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  /** A sentence instead of rows when there are none. */
+  readonly empty: string;
+}
+
+export interface Column {
+  readonly title: string;
+  /** Numbers stand to the right. */
+  readonly right?: boolean;
+}
+
+const GAP = '  ';
+/** No column is squeezed below this. */
+const NARROWEST = 8;
+/** Nobody reads a longer name in a table; it is cut. */
+const LONGEST_CELL = 200;
+
+/**
+ * A table as lines of at most `width` columns, nothing left out: where it is too wide, the widest columns are wrapped.
+ * The first line holds the titles.
+ */
+export function textTable({ columns, rows }: Table, width: number): string[] {
+  const cells = rows.map((row) => row.map((cell) => oneLine(cell, LONGEST_CELL)));
+  const widths = fit(
+    columns.map(({ title }, i) =>
+      cells.reduce((most, row) => Math.max(most, textWidth(row[i] ?? '')), textWidth(title)),
+    ),
+    width,
+  );
+  const titles = columns.map((column) => column.title);
+  return [titles, ...cells].flatMap((row) => drawRow(row, columns, widths));
+}
+
+/** Takes from the widest column until all fit. */
+function fit(wanted: readonly number[], width: number): number[] {
+  const widths = [...wanted];
+  let excess = widths.reduce((sum, one) => sum + one, 0) + GAP.length * (widths.length - 1) - width;
+  while (excess > 0) {
+    const widest = widths.indexOf(Math.max(...widths));
+    if (widths[widest]! <= NARROWEST) break;
+    widths[widest]!--;
+    excess--;
+  }
+  return widths;
+}
+
+function drawRow(row: readonly string[], columns: readonly Column[], widths: readonly number[]): string[] {
+  const wrapped = columns.map((_, i) => wrapText(row[i] ?? '', widths[i]!));
+  const height = Math.max(...wrapped.map((lines) => lines.length));
+  return Array.from({ length: height }, (_, line) =>
+    columns
+      .map(({ right }, i) => {
+        const text = wrapped[i]![line] ?? '';
+        const space = ' '.repeat(Math.max(0, widths[i]! - textWidth(text)));
+        return right ? space + text : text + space;
+      })
+      .join(GAP)
+      .trimEnd(),
+  );
+}
+
+/** Text in lines of at most so many columns, broken at spaces where that can be, else within a word. */
+export function wrapText(text: string, width: number): string[] {
+  if (textWidth(text) <= width) return [text];
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidth(longer) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    const pieces = breakWord(word, width);
+    line = pieces.pop() ?? '';
+    lines.push(...pieces);
+  }
+  return line === '' ? lines : [...lines, line];
+}
+
+function breakWord(word: string, width: number): string[] {
+  const pieces: string[] = [];
+  let piece = '';
+  for (const character of characters(word)) {
+    if (piece !== '' && textWidth(piece + character) > width) {
+      pieces.push(piece);
+      piece = '';
+    }
+    piece += character;
+  }
+  return [...pieces, piece];
+}
