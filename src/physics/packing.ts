@@ -112,7 +112,7 @@ function leastCommonMultiple(a: number, b: number): number {
 
 /**
  * The fewest packets that the size limit allows: rows run on, each packet filled to the limit (derived). No legal
- * packing needs less; it is a bound to judge others by.
+ * packing has fewer packets; it is a bound to judge others by.
  */
 export function packFullest(picture: Picture): PackedFrame {
   const { group, groupsPerRow, rowsPerField, fields } = layOut(picture);

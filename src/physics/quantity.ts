@@ -148,7 +148,7 @@ export function convert({ value, unit: from }: Quantity, to: Unit): Quantity {
  * @throws PhysicsError with the likely cure when it cannot be read.
  */
 export function parseQuantity(text: string): Quantity {
-  const match = /^([-+]?(?:\d+(?:\.\d*)?|\.\d+))\s*(\S+)$/.exec(text.trim());
+  const match = /^([-+]?(?:\d+(?:\.\d*)?|\.\d+))\s*([^\s\d.,]\S*)$/.exec(text.trim());
   if (match === null) {
     const comma = /^\d+,\d+/.test(text.trim());
     const cure = comma ? 'write a decimal point, not a comma' : 'write a number and a unit, for example 12 m';

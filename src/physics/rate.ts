@@ -14,6 +14,9 @@ export interface FrameRate {
 export const SLOWEST_FRAMES_PER_SECOND = 1;
 export const FASTEST_FRAMES_PER_SECOND = 1000;
 
+/** As many decimals as a written rate may have. */
+const MOST_DECIMALS = 9;
+
 const ALLOWED = `${SLOWEST_FRAMES_PER_SECOND} to ${FASTEST_FRAMES_PER_SECOND} a second, for example 50, 59.94 or 60`;
 
 /**
@@ -52,7 +55,7 @@ export function frameRateOf(written: string | number): FrameRate {
   }
   const decimals = text.includes('.') ? text.length - text.indexOf('.') - 1 : 0;
   const whole = Math.ceil(value);
-  if (decimals >= 2 && standsForThousandOver1001(value, whole, decimals))
+  if (decimals >= 2 && value !== whole && standsForThousandOver1001(value, whole, decimals))
     return frameRate(whole * 1000, 1001);
   return frameRate(movePoint(value, decimals), 10 ** decimals);
 }
@@ -96,16 +99,13 @@ export function scaleRate(rate: FrameRate, by: number, over = 1): FrameRate {
 /** A rate as it is written: `59.94`, `23.98`, `60`, `12.5`. Reading it back gives the same ratio. */
 export function formatFrameRate(rate: FrameRate): string {
   const value = framesPerSecond(rate);
-  // The zero of 499.50 stays: 499.5 would be the exact rate, not 500000/1001.
-  if (rate.denominator === 1001) return value.toFixed(2);
-  return String(Number(value.toFixed(decimalsOf(rate))));
-}
-
-function decimalsOf(rate: FrameRate): number {
-  for (let decimals = 0; decimals < 9; decimals++) {
-    if (10 ** decimals % rate.denominator === 0) return decimals;
+  if (Number.isInteger(value)) return String(value);
+  // Two decimals say nearly every 1000/1001 rate; one that they would round to a whole number needs more.
+  for (let decimals = rate.denominator === 1001 ? 2 : 1; decimals < MOST_DECIMALS; decimals++) {
+    const text = value.toFixed(decimals);
+    if (sameRate(frameRateOf(text), rate)) return text;
   }
-  return 9;
+  return value.toFixed(MOST_DECIMALS);
 }
 
 /** A rate with its exact ratio for a working: `60000/1001` or `50`. */
