@@ -1,0 +1,67 @@
+/** The packaged extension in a real VS Code, driven as a person drives it. Skipped where there is no editor. */
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findInstallation } from './installation.ts';
+import { openNodeHost } from './node-host.ts';
+import { packageExtension } from './package-extension.ts';
+import type { Workbench } from './workbench.ts';
+
+const starter = path.join(import.meta.dirname, '../../examples/starter');
+const { installation, missing } = findInstallation();
+const required = Boolean(process.env.CI || process.env.FEEDPLOT_REQUIRE_EDITOR);
+
+if (!installation && !required) {
+  console.warn(`SKIPPED: the tests in a real editor. ${missing.join('; ')}.`);
+}
+
+if (required) {
+  it('has the editor that this run requires', () => {
+    expect(missing, missing.join('; ')).toEqual([]);
+  });
+}
+
+describe.runIf(installation)('the packaged extension in a workbench with a Node extension host', () => {
+  let workbench: Workbench;
+  const trunk = positionOf('link trunk');
+
+  beforeAll(async () => {
+    workbench = await openNodeHost(installation!, { vsix: await packageExtension(), folder: starter });
+    await workbench.openFile('starter.feedplot');
+  }, 180_000);
+
+  afterAll(() => workbench?.close());
+
+  it('underlines a mistake while it is typed, explains it, and forgets it when it is undone', async () => {
+    const cable = positionOf('cat6a', trunk.line);
+    await workbench.typeAt(cable.line, cable.column, 'x');
+
+    await workbench.waitForSquiggle(cable.line, 'error');
+    await workbench.waitForProblem('xcat6a');
+    expect(await workbench.hoverAt(cable.line, 'xcat6a', 'xcat6a')).toContain('feedplot');
+    await workbench.screenshot('mistake');
+
+    await workbench.undoAll();
+    await workbench.waitForNoSquiggle();
+    await workbench.waitForNoProblem();
+  }, 120_000);
+
+  it('tells the load of the trunk both ways when the pointer rests on it', async () => {
+    // The figures are worked out by hand at the head of the example.
+    const told = await workbench.hoverAt(trunk.line, 'trunk', '8.05 Gb/s');
+    expect(told).toContain('5.37 Gb/s');
+    await workbench.screenshot('trunk');
+  }, 120_000);
+
+  it('asks nothing of the network', () => {
+    expect(workbench.externalRequests()).toEqual([]);
+  });
+});
+
+/** Line and column, from 1, of the first occurrence of a text in the starter example, from a line on. */
+function positionOf(text: string, fromLine = 1): { line: number; column: number } {
+  const lines = readFileSync(path.join(starter, 'starter.feedplot'), 'utf8').split('\n');
+  const index = lines.findIndex((line, number) => number + 1 >= fromLine && line.includes(text));
+  if (index < 0) throw new Error(`The starter example has no "${text}".`);
+  return { line: index + 1, column: lines[index]!.indexOf(text) + 1 };
+}
