@@ -1,0 +1,140 @@
+/**
+ * What a drawing shows, before anything has a position: rooms, boxes, wires, ribbons, and which pictures ride where in
+ * each part of the show. Plain values, so that it can be sent to a view that lays it out and draws it.
+ */
+
+/** A picture keeps its number and colour along every cable it rides. */
+export interface PictureKey {
+  readonly number: number;
+  /** The source's name. */
+  readonly name: string;
+  readonly title: string;
+}
+
+export interface Room {
+  readonly id: string;
+  readonly title: string;
+}
+
+export interface BoxPort {
+  /** `box_d.net1`. */
+  readonly id: string;
+  readonly title: string;
+  readonly side: 'west' | 'east';
+  readonly free: boolean;
+  /** Number of the picture that begins here. */
+  readonly begins: number | undefined;
+}
+
+/** A node, or the chip of a source or destination. */
+export interface Box {
+  readonly id: string;
+  readonly kind: 'node' | 'source' | 'destination';
+  readonly title: string;
+  readonly subtitle: string;
+  /** The room's id; undefined: it stands nowhere yet. */
+  readonly room: string | undefined;
+  readonly ports: readonly BoxPort[];
+  /** Free ports that are not drawn. */
+  readonly moreFree: number;
+  /** A source's own picture. */
+  readonly picture: number | undefined;
+}
+
+export interface SceneEnd {
+  readonly box: string;
+  readonly port: string;
+}
+
+/** Words for what is wrong with a cable: told by a shape and in words, never by colour alone. */
+export interface Trouble {
+  readonly grave: boolean;
+  readonly text: string;
+}
+
+/** A cable that carries one picture. */
+export interface Wire {
+  readonly id: string;
+  readonly from: SceneEnd;
+  readonly to: SceneEnd;
+  /** Its length, and its label if it has one. */
+  readonly text: string;
+  readonly trouble: Trouble | undefined;
+  readonly standbyFor: string | undefined;
+}
+
+/** A network link: as high as its capacity each way. */
+export interface Ribbon {
+  readonly id: string;
+  readonly from: SceneEnd;
+  readonly to: SceneEnd;
+  readonly title: string;
+  readonly capacity_bits_per_second: number | undefined;
+  readonly bothWays: boolean;
+  readonly standbyFor: string | undefined;
+  readonly trouble: Trouble | undefined;
+}
+
+export interface Strand {
+  readonly picture: number;
+  readonly load_bits_per_second: number;
+}
+
+export interface Lane {
+  readonly strands: readonly Strand[];
+  /** Sound alone and other flows too thin to see are strands as well; this is all of them together. */
+  readonly load_bits_per_second: number;
+  /** `46 % free`; or what is too much, when it is. */
+  readonly text: string;
+  readonly over: boolean;
+}
+
+export interface RibbonLoad {
+  readonly ribbon: string;
+  readonly forward: Lane;
+  readonly backward: Lane;
+}
+
+export interface WireLoad {
+  readonly wire: string;
+  readonly pictures: readonly number[];
+}
+
+/** What a destination shows. */
+export interface Watched {
+  readonly box: string;
+  readonly picture: number | undefined;
+  readonly text: string;
+  readonly trouble: boolean;
+}
+
+/** One part of the show: only strands and badges change from one to the next. */
+export interface SceneSituation {
+  readonly segment: string | null;
+  readonly title: string;
+  readonly subtitle: string;
+  readonly wires: readonly WireLoad[];
+  readonly ribbons: readonly RibbonLoad[];
+  readonly watched: readonly Watched[];
+  /** Ids of links and boxes that are out of service. */
+  readonly lost: readonly string[];
+  /** For each feed the ids of what it passes, for tracing it. */
+  readonly traces: readonly Trace[];
+}
+
+export interface Trace {
+  /** `program -> judges`. */
+  readonly feed: string;
+  readonly picture: number;
+  readonly passes: readonly string[];
+}
+
+export interface Scene {
+  readonly title: string;
+  readonly pictures: readonly PictureKey[];
+  readonly rooms: readonly Room[];
+  readonly boxes: readonly Box[];
+  readonly wires: readonly Wire[];
+  readonly ribbons: readonly Ribbon[];
+  readonly situations: readonly SceneSituation[];
+}
