@@ -2,6 +2,7 @@ import { escapeXml } from '../escape.ts';
 import { badgeShape, inkOn, pictureColour, type Theme, type ThemeName, themes } from './colours.ts';
 import {
   badgeRadius,
+  chipHeight,
   fonts,
   laneGap,
   laneHeight,
