@@ -3,7 +3,7 @@ import { requireWithin } from './physics-error.ts';
 
 /** How many equal loads go one way through a link of this rate, up to 100 %. */
 export function flowsThatFit(capacity_bits_per_second: number, load_bits_per_second: number): number {
-  requireWithin('load', load_bits_per_second, Number.MIN_VALUE, 1e18, 'b/s');
+  requireWithin('load', load_bits_per_second, 1, 1e18, 'b/s');
   return Math.floor(capacity_bits_per_second / load_bits_per_second);
 }
 

@@ -1,7 +1,7 @@
 /** Delay: frames and milliseconds exactly, and how long a signal takes along a cable. */
-import { formatLength, formatNumber, formatTime } from './display.ts';
+import { formatFrames, formatLength, formatTime } from './display.ts';
 import { PhysicsError, requireLength, requireWithin } from './physics-error.ts';
-import { type FrameRate, formatRatio, framesToSeconds } from './rate.ts';
+import { type FrameRate, formatFrameRate, framesToSeconds } from './rate.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
 
 /** Speed of light in a vacuum, exact by the definition of the metre. */
@@ -106,8 +106,7 @@ export function explainDelay(parts: readonly DelayPart[]): Explained {
 
 function describePart(part: DelayPart): string {
   const time = formatTime(delayPart_s(part));
-  if (!('frames' in part)) return time;
-  return `${formatNumber(part.frames)} / (${formatRatio(part.rate)}) s = ${time}`;
+  return 'frames' in part ? `${time} (${formatFrames(part.frames)} at ${formatFrameRate(part.rate)})` : time;
 }
 
 /** `propagation_s` with its working. `cable` says where its delay per metre comes from. */

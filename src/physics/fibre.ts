@@ -125,9 +125,7 @@ export function explainFibreReach(
   const byReach = value.decided_by === 'reach';
   const working = makeWorking({
     figure: 'allowed length on this fibre',
-    rule: byReach
-      ? 'the stated reach, which is shorter than the loss allows'
-      : 'what the loss limit leaves for the fibre, which is shorter than the stated reach',
+    rule: byReach ? 'the stated reach, which is shorter than the loss allows' : lossRule(value),
     formula: byReach ? 'reach' : '(limit - connections and splices) / loss',
     inputs: byReach
       ? [['reach', formatLength(limits.reach_m)]]
@@ -141,4 +139,10 @@ export function explainFibreReach(
     steps: [explainFibreLoss(run, fibre).working],
   });
   return { value, working };
+}
+
+function lossRule({ allowed_m }: FibreJudgement): string {
+  return allowed_m === 0
+    ? 'connections and splices alone use up the loss limit'
+    : 'what the loss limit leaves for the fibre, which is shorter than the stated reach';
 }

@@ -195,7 +195,7 @@ export function explainPictureLoad(picture: Picture, packing: Packing = 'equal',
   const value = octetsAtRate_bits_per_second(frameWireOctets(frame, tagged), picture.rate);
   const working = makeWorking({
     figure: `${formatRaster(picture)} ${picture.sampling} ${picture.depth_bits} bit, uncompressed, on the wire`,
-    rule: `general packing is the usual choice; ${tagged ? 'one VLAN tag a packet' : 'no VLAN tag'}; preamble and gap between packets counted`,
+    rule: `${packing === 'equal' ? 'general packing, equal packets for every row' : 'block packing'}; ${tagged ? 'one VLAN tag a packet' : 'no VLAN tag'}; preamble and gap between packets counted`,
     formula: '(samples + row headers x 6 octets + packets x overhead) x 8 x rate',
     inputs: [
       ['samples', `${frame.data_octets} octets`],

@@ -173,7 +173,7 @@ export function explainPoweredDevice(
   const working = makeWorking({
     figure: `power that the supply gives for a class ${power.class} device`,
     rule: `the smaller current that solves P = V I - I² R; ${formatVoltage(value.device_v)} and ${formatCurrent(value.current_a)} at the device`,
-    formula: 'V x (V - sqrt(V² - 4 x R x P)) / (2 x R)',
+    formula: 'V x (V - sqrt(V x V - 4 x R x P)) / (2 x R)',
     inputs: [
       ['V', formatVoltage(power.supply_v)],
       ['R', formatResistance(loop_ohm)],

@@ -38,8 +38,7 @@ export interface JoinedPiece {
 export function joinedShare(pieces: readonly JoinedPiece[]): number {
   let share = 0;
   for (const { length_m, reach_m } of pieces) {
-    share +=
-      requireLength(length_m) / requireWithin('reach', reach_m, Number.MIN_VALUE, Number.MAX_VALUE, 'm');
+    share += requireLength(length_m) / requireWithin('reach', reach_m, 0.001, Number.MAX_VALUE, 'm');
   }
   return share;
 }

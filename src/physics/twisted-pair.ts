@@ -131,15 +131,14 @@ function explainStranded(share: number): Working {
 }
 
 function explainTemperature(temperature_c: number, screened: boolean): Working {
-  const warm = Math.max(0, temperature_c - 40);
+  const above40 = screened ? 0 : Math.max(0, temperature_c - 40);
+  const inputs: [string, string][] = [['above20', formatNumber(temperature_c - 20 - above40, 1)]];
+  if (!screened) inputs.push(['above40', formatNumber(above40, 1)]);
   return makeWorking({
     figure: `rise of loss at ${formatTemperature(temperature_c)}`,
     rule: screened ? 'screened cable' : 'unscreened cable',
     formula: screened ? '1 + 0.002 x above20' : '1 + 0.004 x above20 + 0.006 x above40',
-    inputs: [
-      ['above20', formatNumber(temperature_c - 20 - (screened ? 0 : warm), 1)],
-      ['above40', formatNumber(warm, 1)],
-    ],
+    inputs,
     result: formatNumber(temperatureFactor(temperature_c, screened), 3),
     ...TEMPERATURE_SOURCE,
   });
