@@ -11,8 +11,9 @@ const allowed = {
   documents: ['checks', 'analysis', 'plan', 'physics'],
   server: ['documents', 'checks', 'analysis', 'plan', 'language', 'physics'],
   cli: ['server', 'documents', 'checks', 'analysis', 'plan', 'language', 'physics'],
-  // The messages that server and extension exchange are the only thing of ours that the extension knows.
-  extension: ['server/protocol'],
+  // Of ours the extension knows the messages that it exchanges with the server; its drawing view lays out and draws by
+  // itself, so that no keystroke waits for that.
+  extension: ['server/protocol', 'documents/drawing', 'documents/escape'],
 };
 
 const layerRules = Object.entries(allowed).map(([folder, others]) => ({
