@@ -10,7 +10,7 @@ import {
   type PartialLangiumCoreServices,
 } from 'langium';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from './generated/module.ts';
-import { createFeedplotParser } from './parser.ts';
+import { createFeedplotParser } from './incremental/parser.ts';
 import { FeedplotLexerMessages, FeedplotParserMessages } from './parser-messages.ts';
 import { FeedplotLinker, Revision } from './reference.ts';
 import { NameScope } from './scope.ts';

@@ -58,6 +58,8 @@ export function isReserved(word: string): boolean {
   return reserved.has(word);
 }
 
+const opening: ReadonlySet<string> = new Set(statementWords);
+
 export function isStatementWord(word: string): boolean {
-  return (statementWords as readonly string[]).includes(word);
+  return opening.has(word);
 }

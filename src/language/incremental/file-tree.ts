@@ -1,0 +1,191 @@
+import { EOF, type ILexingError, type IRecognitionException, type IToken } from 'chevrotain';
+import type { Mutable, ParseResult } from 'langium';
+import type { PlanFile, Statement } from '../generated/ast.ts';
+import { adopt } from './node-builder.ts';
+import type { Piece, PieceError } from './piece.ts';
+import type { Text } from './text.ts';
+import { FileRoot } from './tree.ts';
+
+/** An error of a file's text, with its place in the file. */
+export interface FileError extends Pick<PieceError, 'from' | 'message' | 'length'> {
+  readonly offset: number;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A run of pieces that others take the place of, and how far everything behind them moves. */
+export interface Change {
+  readonly text: Text;
+  readonly first: number;
+  readonly count: number;
+  readonly pieces: readonly Piece[];
+  readonly movedBy: { readonly offset: number; readonly line: number };
+}
+
+/**
+ * What was read from a file: Langium's parse result, made of pieces. It stays the same object while the file is
+ * edited, with the same root; `pieces` is a new array after each edit, so that what was there before can be compared.
+ */
+export class FileTree implements ParseResult<PlanFile> {
+  readonly value: PlanFile;
+  text: Text;
+  pieces: readonly Piece[] = [];
+  /** Counts the edits. */
+  revision = 0;
+  readonly #root: FileRoot;
+  readonly #broken = new Set<Piece>();
+
+  constructor(text: Text) {
+    this.text = text;
+    this.#root = new FileRoot(this);
+    this.value = { $type: 'PlanFile', statements: [], $cstNode: this.#root.asNode() };
+    this.#root.astNode = this.value;
+  }
+
+  get parserErrors(): IRecognitionException[] {
+    return this.errors()
+      .filter((error) => error.from === 'parser')
+      .map((error) => parserErrorOf(error, this.text));
+  }
+
+  get lexerErrors(): ILexingError[] {
+    return this.errors()
+      .filter((error) => error.from === 'lexer')
+      .map(({ message, offset, line, column, length }) => ({
+        message,
+        offset,
+        line: line + 1,
+        column: column + 1,
+        length,
+      }));
+  }
+
+  /** All errors of the text, in order of pieces. */
+  errors(): FileError[] {
+    const broken = [...this.#broken].sort((a, b) => a.offset - b.offset);
+    return broken.flatMap((piece) => piece.errors.map((error) => inFile(piece, error)));
+  }
+
+  /** Index of the first piece with a comment that is never closed; -1 for none. */
+  firstOpenComment(): number {
+    for (const piece of this.#broken)
+      if (piece.opensComment) return this.pieces.findIndex((p) => p.opensComment);
+    return -1;
+  }
+
+  apply({ text, first, count, pieces, movedBy }: Change): void {
+    const old = this.pieces;
+    const removed = old.slice(first, first + count);
+    const behind = old.slice(first + count);
+    this.#replaceItems(old, first, removed, pieces);
+    this.#replaceStatements(old, first, removed, pieces);
+    for (const piece of removed) this.#broken.delete(piece);
+    for (const piece of pieces) if (piece.errors.length > 0) this.#broken.add(piece);
+    if (movedBy.offset !== 0 || movedBy.line !== 0) {
+      for (const piece of behind) {
+        piece.offset += movedBy.offset;
+        piece.line += movedBy.line;
+      }
+    }
+    this.pieces = [...old.slice(0, first), ...pieces, ...behind];
+    this.text = text;
+    this.revision++;
+  }
+
+  #replaceItems(
+    old: readonly Piece[],
+    first: number,
+    removed: readonly Piece[],
+    added: readonly Piece[],
+  ): void {
+    const items = added.flatMap((piece) => piece.items);
+    for (const item of items) adopt(this.#root.asNode(), item);
+    const count = removed.reduce((sum, piece) => sum + piece.items.length, 0);
+    const begin = old[first];
+    const at = begin
+      ? firstAtOrBehind(this.#root.content, begin.offset, (item) => item.offset)
+      : this.#root.content.length;
+    splice(this.#root.content, at, count, items);
+  }
+
+  #replaceStatements(
+    old: readonly Piece[],
+    first: number,
+    removed: readonly Piece[],
+    added: readonly Piece[],
+  ): void {
+    const { statements } = this.value;
+    const items = added.flatMap((piece) => piece.statement ?? []);
+    const count = removed.reduce((sum, piece) => sum + (piece.statement ? 1 : 0), 0);
+    const begin = old[first];
+    const at = begin
+      ? firstAtOrBehind(statements, begin.offset, (node) => node.$cstNode!.offset)
+      : statements.length;
+    splice(statements, at, count, items);
+    const to = items.length === count ? at + count : statements.length;
+    for (let i = at; i < to; i++) place(statements[i]!, this.value, i);
+  }
+}
+
+function place(statement: Statement, file: PlanFile, index: number): void {
+  const node = statement as Mutable<Statement> & { $containerProperty: string; $containerIndex: number };
+  node.$container = file;
+  node.$containerProperty = 'statements';
+  node.$containerIndex = index;
+}
+
+function inFile(piece: Piece, { from, message, length, at, line, column }: PieceError): FileError {
+  const position = piece.position(line, column);
+  return {
+    from,
+    message,
+    length,
+    offset: piece.offset + at,
+    line: position.line,
+    column: position.character,
+  };
+}
+
+/** The error as Langium's users know it, as far as they look at it. */
+function parserErrorOf(
+  { message, offset, length, line, column }: FileError,
+  text: Text,
+): IRecognitionException {
+  const token: IToken = {
+    image: text.slice(offset, offset + length),
+    startOffset: offset,
+    endOffset: offset + length - 1,
+    startLine: line + 1,
+    endLine: line + 1,
+    startColumn: column + 1,
+    endColumn: column + length,
+    tokenType: EOF,
+    tokenTypeIdx: EOF.tokenTypeIdx!,
+  };
+  const context = { ruleStack: [], ruleOccurrenceStack: [] };
+  return { name: 'RecognitionException', message, token, resyncedTokens: [], context };
+}
+
+/** Index of the first item that begins at or behind an offset. */
+function firstAtOrBehind<T>(items: readonly T[], offset: number, offsetOf: (item: T) => number): number {
+  let low = 0;
+  let high = items.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (offsetOf(items[middle]!) < offset) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Array.splice for any number of items: as arguments there can be too many of them for the stack. */
+function splice<T>(array: T[], at: number, count: number, items: readonly T[]): void {
+  if (items.length < 1000) {
+    array.splice(at, count, ...items);
+    return;
+  }
+  const behind = array.slice(at + count);
+  array.length = at;
+  for (const item of items) array.push(item);
+  for (const item of behind) array.push(item);
+}
