@@ -96,7 +96,10 @@ export class PlanRename implements RenameProvider {
   }
 
   #refuseCollision(target: AstNode, stem: string, uses: readonly ReferenceDescription[]): void {
-    if (target.$type === 'Port') return refusePortCollision(target as Port, stem);
+    if (target.$type === 'Port') {
+      refusePortCollision(target as Port, stem);
+      return;
+    }
     const { Visibility } = this.#services.references;
     const documents = new Set(
       this.#services.shared.workspace.LangiumDocuments.all

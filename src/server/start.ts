@@ -1,4 +1,6 @@
 import * as lsp from 'langium/lsp';
+import type { Connection } from 'vscode-languageserver';
+import { addHealthHandler } from './health.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
 import type { FeedplotSharedServices } from './services.ts';
@@ -7,17 +9,19 @@ import type { FeedplotSharedServices } from './services.ts';
 export function startServer(services: FeedplotSharedServices): void {
   const connection = services.lsp.Connection;
   if (!connection) throw new Error('A server needs a connection.');
-  for (const add of Object.values(handlers)) add(connection, services);
+  addHandlers(connection, services);
   connection.onInitialize((params) => services.lsp.LanguageServer.initialize(params));
-  connection.onInitialized((params) => services.lsp.LanguageServer.initialized(params));
-  services.workspace.TextDocuments.listen(connection);
   connection.listen();
 }
 
-const handlers: Record<
-  string,
-  (connection: import('vscode-languageserver').Connection, services: FeedplotSharedServices) => void
-> = {
+/** Everything but the first request and the start itself. */
+export function addHandlers(connection: Connection, services: FeedplotSharedServices): void {
+  for (const add of Object.values(handlers)) add(connection, services);
+  connection.onInitialized((params) => services.lsp.LanguageServer.initialized(params));
+  services.workspace.TextDocuments.listen(connection);
+}
+
+const handlers: Record<string, (connection: Connection, services: FeedplotSharedServices) => void> = {
   documents: lsp.addDocumentUpdateHandler,
   fileOperations: lsp.addFileOperationHandler,
   completion: lsp.addCompletionHandler,
@@ -40,4 +44,5 @@ const handlers: Record<
   workspaceSymbols: lsp.addWorkspaceSymbolHandler,
   selectionRanges: addSelectionRangeHandler,
   linkedEditing: addLinkedEditingHandler,
+  health: addHealthHandler,
 };

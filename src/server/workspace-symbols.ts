@@ -46,13 +46,14 @@ export class PlanWorkspaceSymbols implements WorkspaceSymbolProvider {
   }
 
   #collect(document: LangiumDocument, query: string, found: WorkspaceSymbol[]): void {
+    const wanted = query.toLowerCase();
     const matcher = this.#shared.lsp.FuzzyMatcher;
     const uri = document.uri.toString();
     for (const statement of this.#shared.plans.Plans.read(document).statements) {
       const { fact, source } = statement;
       if (!sought.has(fact.kind)) continue;
       const { name, detail } = titleOf(statement);
-      if (name === '' || !(matcher.match(query, name) || matcher.match(query, detail))) continue;
+      if (name === '' || !(matcher.match(query, name) || detail.toLowerCase().includes(wanted))) continue;
       found.push({
         name,
         kind: symbolKinds[fact.kind],

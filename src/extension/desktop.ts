@@ -1,0 +1,14 @@
+import type { ExtensionContext } from 'vscode';
+import { LanguageClient, type LanguageClientOptions, TransportKind } from 'vscode-languageclient/node';
+import { activateWith } from './extension.ts';
+
+/** VS Code on a desktop or a remote machine: the server is a Node process, the same program as on the command line. */
+export async function activate(context: ExtensionContext): Promise<void> {
+  await activateWith(context, makeClient);
+}
+
+function makeClient(context: ExtensionContext, options: LanguageClientOptions): LanguageClient {
+  const module = context.asAbsolutePath('dist/feedplot.cjs');
+  const server = { module, args: ['serve'], transport: TransportKind.ipc };
+  return new LanguageClient('feedplot', 'Feedplot', server, options);
+}

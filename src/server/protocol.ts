@@ -1,0 +1,100 @@
+/**
+ * What our extension and our server say to each other beyond the language server protocol. Every message is optional
+ * for another editor: the server does without.
+ */
+
+/** What the extension tells when it starts the server. */
+export interface StartOptions {
+  /** URI of the folder with the shipped library; the command line knows it by itself. */
+  readonly library?: string;
+  /** The editor asks for a reason by itself when a finding is accepted, with the command of that name. */
+  readonly asksForReason?: boolean;
+  /** The editor can show places in the text, with the command of that name. */
+  readonly showsPlaces?: boolean;
+}
+
+/** Commands that the server puts behind a lens or an action, and that the editor carries out. */
+export const clientCommands = {
+  /** Arguments: `ReasonWanted`. */
+  accept: 'feedplot.acceptFinding',
+  /** Arguments: `PlacesShown`. */
+  showPlaces: 'feedplot.showPlaces',
+} as const;
+
+/** A line to be written once a person has said why. */
+export interface ReasonWanted {
+  readonly uri: string;
+  readonly position: TextPosition;
+  /** The line, before and behind the reason. */
+  readonly before: string;
+  readonly after: string;
+  /** What is accepted, for the question. */
+  readonly message: string;
+}
+
+/** Places that belong together, and the one that they are asked from. */
+export interface PlacesShown {
+  readonly uri: string;
+  readonly position: TextPosition;
+  readonly places: readonly { readonly uri: string; readonly range: TextSpan }[];
+}
+
+export interface TextPosition {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface TextSpan {
+  readonly start: TextPosition;
+  readonly end: TextPosition;
+}
+
+/** Requests of the extension: the method, and what is asked and answered. */
+export const serverRequests = {
+  /** `HealthQuestion` -> `Health | null`: how the plan stands that a file belongs to. */
+  health: 'feedplot/health',
+} as const;
+
+export interface HealthQuestion {
+  readonly uri: string;
+}
+
+/** How a plan stands, for a line at the edge of the window. */
+export interface Health {
+  /** URI of the plan's own file. */
+  readonly plan: string;
+  readonly title: string;
+  readonly errors: number;
+  readonly warnings: number;
+  /** The network link with the most on it; null when nothing rides on any. */
+  readonly worst: WorstLink | null;
+}
+
+export interface WorstLink {
+  readonly name: string;
+  /** As shown everywhere: `80.5 %`. */
+  readonly share: string;
+  readonly segment: string | null;
+  readonly place: { readonly uri: string; readonly range: TextSpan };
+}
+
+/** Requests of the server for files that it cannot read by itself: in a browser, or on a remote file system. */
+export const fileRequests = {
+  /** `FileQuestion` -> `FileKind | null` */
+  kind: 'feedplot/file/kind',
+  /** `FileQuestion` -> `string`, the text */
+  read: 'feedplot/file/read',
+  /** `FileQuestion` -> `FolderEntry[]` */
+  list: 'feedplot/file/list',
+} as const;
+
+export interface FileQuestion {
+  readonly uri: string;
+}
+
+export type FileKind = 'file' | 'folder';
+
+export interface FolderEntry {
+  readonly uri: string;
+  readonly kind: FileKind;
+}
