@@ -3,6 +3,8 @@
  * for another editor: the server does without.
  */
 
+import type { Scene } from '../documents/drawing/scene.ts';
+
 /** What the extension tells when it starts the server. */
 export interface StartOptions {
   /** URI of the folder with the shipped library; the command line knows it by itself. */
@@ -53,6 +55,12 @@ export interface TextSpan {
 export const serverRequests = {
   /** `HealthQuestion` -> `Health | null`: how the plan stands that a file belongs to. */
   health: 'feedplot/health',
+  /** `DrawingQuestion` -> `Drawing | null`: what the drawing of a plan shows. */
+  drawing: 'feedplot/drawing',
+  /** `ThingQuestion` -> `PlaceInText | null`: where a thing of the drawing is written. */
+  thingPlace: 'feedplot/thingPlace',
+  /** `ThingAtQuestion` -> `string | null`: the thing of the drawing that a position in the text speaks of. */
+  thingAt: 'feedplot/thingAt',
 } as const;
 
 export interface HealthQuestion {
@@ -97,4 +105,34 @@ export type FileKind = 'file' | 'folder';
 export interface FolderEntry {
   readonly uri: string;
   readonly kind: FileKind;
+}
+
+export interface DrawingQuestion {
+  readonly uri: string;
+}
+
+/** What a plan's drawing shows. */
+export interface Drawing {
+  /** URI of the plan's own file. */
+  readonly plan: string;
+  readonly scene: Scene;
+  /** The text has errors: this is the last drawing of it that was whole. */
+  readonly stale: boolean;
+}
+
+/** A thing of a drawing, by its id and what it is drawn as. */
+export interface ThingQuestion {
+  readonly plan: string;
+  readonly id: string;
+  readonly what: string;
+}
+
+export interface PlaceInText {
+  readonly uri: string;
+  readonly range: TextSpan;
+}
+
+export interface ThingAtQuestion {
+  readonly uri: string;
+  readonly position: TextPosition;
 }

@@ -1,5 +1,6 @@
 import * as lsp from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
+import { addDrawingHandlers } from './drawing.ts';
 import { addHealthHandler } from './health.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
@@ -45,4 +46,5 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   selectionRanges: addSelectionRangeHandler,
   linkedEditing: addLinkedEditingHandler,
   health: addHealthHandler,
+  drawing: addDrawingHandlers,
 };

@@ -162,7 +162,7 @@ function open(thing: Element): void {
 
 sheet.addEventListener('click', (event) => {
   const thing = (event.target as Element).closest<SVGGElement>('g[data-id]');
-  if (!thing) return;
+  if (!thing || viewport.dragged) return;
   selected = thing.dataset.kind === 'room' ? null : (thing.dataset.id ?? null);
   light();
   open(thing);

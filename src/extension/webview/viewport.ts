@@ -7,6 +7,8 @@ export class Viewport {
   #scale = 1;
   /** Set once the person has moved the picture: from then on it is not fitted again. */
   moved = false;
+  /** The pointer has just moved the picture: the click that follows opens nothing. */
+  dragged = false;
 
   constructor(frame: HTMLElement, sheet: HTMLElement) {
     this.#frame = frame;
@@ -73,8 +75,12 @@ export class Viewport {
 
   #drag(start: PointerEvent): void {
     if (start.button !== 0) return;
+    this.dragged = false;
     let last = { x: start.clientX, y: start.clientY };
     const move = (event: PointerEvent) => {
+      if (!this.dragged && Math.hypot(event.clientX - start.clientX, event.clientY - start.clientY) < 4)
+        return;
+      this.dragged = true;
       this.pan(event.clientX - last.x, event.clientY - last.y);
       last = { x: event.clientX, y: event.clientY };
     };
