@@ -5,7 +5,14 @@ import { cpSync, existsSync, rmSync, writeFileSync } from 'node:fs';
 import esbuild from 'esbuild';
 import { schemas } from './src/documents/json/schemas.ts';
 
-const shared = { bundle: true, minify: true, sourcemap: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8' };
+const shared = {
+  bundle: true,
+  minify: true,
+  sourcemap: false,
+  logLevel: 'warning',
+  legalComments: 'none',
+  charset: 'utf8',
+};
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const browser = { ...shared, platform: 'browser', target: 'es2022' };
 
@@ -26,10 +33,26 @@ const bundles = [
     plugins: [serverBeside],
   },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
-  { ...browser, entryPoints: ['src/server/main-browser.ts'], outfile: 'dist/server-worker.js', format: 'iife' },
+  {
+    ...browser,
+    entryPoints: ['src/server/main-browser.ts'],
+    outfile: 'dist/server-worker.js',
+    format: 'iife',
+  },
   { ...node, entryPoints: ['src/extension/desktop.ts'], outfile: 'dist/extension.cjs', external: ['vscode'] },
-  { ...browser, entryPoints: ['src/extension/web.ts'], outfile: 'dist/extension-web.cjs', format: 'cjs', external: ['vscode'] },
-  { ...browser, entryPoints: ['src/extension/webview/drawing.ts'], outfile: 'dist/drawing.js', format: 'iife' },
+  {
+    ...browser,
+    entryPoints: ['src/extension/web.ts'],
+    outfile: 'dist/extension-web.cjs',
+    format: 'cjs',
+    external: ['vscode'],
+  },
+  {
+    ...browser,
+    entryPoints: ['src/extension/webview/drawing.ts'],
+    outfile: 'dist/drawing.js',
+    format: 'iife',
+  },
 ].filter(({ entryPoints }) => existsSync(entryPoints[0]));
 
 rmSync('dist', { recursive: true, force: true });
@@ -40,4 +63,5 @@ if (process.argv.includes('--watch')) {
 }
 cpSync('src/language/library', 'dist/library', { recursive: true, filter: (file) => !file.endsWith('.mjs') });
 cpSync('examples/starter', 'dist/starter', { recursive: true });
-for (const [file, schema] of schemas) writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);
+for (const [file, schema] of schemas)
+  writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);

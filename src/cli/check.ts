@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { Option } from 'commander';
-import { checks } from '../checks/registry.ts';
-import { statementFindings } from '../checks/findings.ts';
+import { faultChecks, planChecks } from '../checks/catalogue.ts';
 import type { Finding } from '../checks/finding.ts';
+import { statementFindings } from '../checks/findings.ts';
 import { findingsForGithub } from '../documents/findings/github.ts';
 import { reportJson } from '../documents/findings/json.ts';
 import { countBySeverity, type LocatedFinding, locateFindings } from '../documents/findings/located.ts';
@@ -28,7 +28,10 @@ interface Options {
 /** `feedplot check`: everything that is wrong or doubtful, by file and line. */
 export const define: Define = (command, { terminal, program, version }) => {
   command
-    .argument('[plan...]', 'plan files, or folders with one plan in each; without any, the one plan in this folder')
+    .argument(
+      '[plan...]',
+      'plan files, or folders with one plan in each; without any, the one plan in this folder',
+    )
     .addOption(new Option('--output <form>', 'how findings are printed').choices(outputs).default('text'))
     .option('--strict', 'let warnings fail too')
     .action((named: string[], { output, strict }: Options) => {
@@ -55,7 +58,9 @@ interface Checked {
 }
 
 function checkFiles(reader: PlanReader, terminal: Terminal, named: readonly string[]): Checked {
-  const found = (named.length > 0 ? named : [undefined]).map((name) => findPlan(reader, terminal.folder, name));
+  const found = (named.length > 0 ? named : [undefined]).map((name) =>
+    findPlan(reader, terminal.folder, name),
+  );
   const paths = [...new Set(found.map(({ path }) => path))];
   const read = paths.map((path) => ({ path, file: reader.file(path) }));
   for (const { path, chosen } of found) {
@@ -95,7 +100,9 @@ function write(
       terminal.out(JSON.stringify(reportJson(findings, plans), undefined, 2));
       break;
     case 'sarif':
-      terminal.out(JSON.stringify(findingsSarif(findings, checks, version), undefined, 2));
+      terminal.out(
+        JSON.stringify(findingsSarif(findings, [...faultChecks, ...planChecks], version), undefined, 2),
+      );
       break;
     case 'github':
       for (const line of findingsForGithub(findings)) terminal.out(line);

@@ -22,7 +22,9 @@ function tell(terminal: Terminal, error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : EXIT_TROUBLE;
   if (error instanceof Trouble) terminal.note(`feedplot: ${error.message}`);
   else {
-    terminal.note('feedplot: This is a fault of Feedplot, not of the plan. Please report it with what follows.');
+    terminal.note(
+      'feedplot: This is a fault of Feedplot, not of the plan. Please report it with what follows.',
+    );
     terminal.note(error instanceof Error ? (error.stack ?? error.message) : String(error));
   }
   return EXIT_TROUBLE;

@@ -13,7 +13,9 @@ const files = [
 export const define: Define = (command, { terminal, program }) => {
   command.argument('[folder]', 'where to write them', '.').action((named: string) => {
     const folder = resolve(terminal.folder, named);
-    const texts = files.map(([from, to]) => [join(folder, to), readFileSync(join(program, 'starter', from))] as const);
+    const texts = files.map(
+      ([from, to]) => [join(folder, to), readFileSync(join(program, 'starter', from))] as const,
+    );
     writeAll(folder, texts);
     const names = texts.map(([path]) => relative(terminal.folder, path));
     terminal.out(`Wrote ${names.join(' and ')}.`);

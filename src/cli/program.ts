@@ -22,10 +22,7 @@ const commands: readonly (readonly [string, string, () => Promise<{ define: Defi
 ];
 
 /** The command line, with the command that the arguments speak of made ready. */
-export async function createProgram(
-  surroundings: Surroundings,
-  args: readonly string[],
-): Promise<Command> {
+export async function createProgram(surroundings: Surroundings, args: readonly string[]): Promise<Command> {
   const program = new Command('feedplot')
     .description('Plans of live-event video: every picture from where it is made to where it is watched.')
     .version(surroundings.version)

@@ -12,7 +12,8 @@ export const define: Define = (command, { program }) => {
     .option('--clientProcessId <id>', 'end when this process ends')
     .action(async (options: Record<string, unknown>) => {
       // The server reads the channel from the process's own arguments.
-      if (!['stdio', 'nodeIpc', 'socket', 'pipe'].some((name) => name in options)) process.argv.push('--stdio');
+      if (!['stdio', 'nodeIpc', 'socket', 'pipe'].some((name) => name in options))
+        process.argv.push('--stdio');
       const { serve } = await import('../server/main-node.ts');
       serve(fileUri(join(program, 'library')));
     });

@@ -1,9 +1,12 @@
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { countBySeverity, locateFindings } from '../documents/findings/located.ts';
 import { analysisJson } from '../documents/json/analysis.ts';
-import { locateFindings, countBySeverity } from '../documents/findings/located.ts';
-import { oneLine, printable } from '../documents/printable.ts';
+import { oneLine } from '../documents/printable.ts';
 import { tables } from '../documents/tables/tables.ts';
-import { textTable, wrapText } from '../documents/text-table.ts';
+import { textTable } from '../documents/text-table.ts';
 import { explainedNames, workingsOf } from '../documents/workings/workings.ts';
+import { wrapLine } from '../documents/wrap.ts';
 import { nearest } from '../language/spelling.ts';
 import { formatWorking } from '../physics/working.ts';
 import { nameFrom } from './file-uri.ts';
@@ -31,7 +34,8 @@ export const define: Define = (command, { terminal, program }) => {
       const words = first === undefined ? [] : [first, ...others];
       const wanted = words.filter((word) => tables.has(word));
       const named = words.filter((word) => !tables.has(word));
-      if (named.length > 1) throw new Trouble(unknownTable(named[1]!));
+      const wrong = named.find((word, i) => i > 0 || isNoFile(terminal, word));
+      if (wrong !== undefined) throw new Trouble(unknownTable(wrong));
       const plan = open(new PlanReader(program), terminal, named[0]);
       if (options.json) showJson(plan, terminal);
       else if (options.why !== undefined) showWorkings(plan, options.why, terminal);
@@ -46,14 +50,25 @@ function open(reader: PlanReader, terminal: Terminal, named: string | undefined)
   if (chosen) terminal.note(`Showing ${name}.`);
   const { error } = countBySeverity(plan.findings);
   if (error > 0) {
-    terminal.note(`${name} has ${error} ${error === 1 ? 'error' : 'errors'}: \`feedplot check\` tells ${error === 1 ? 'it' : 'them'}.`);
+    terminal.note(
+      `${name} has ${error} ${error === 1 ? 'error' : 'errors'}: \`feedplot check\` tells ${error === 1 ? 'it' : 'them'}.`,
+    );
   }
   return plan;
 }
 
+/** A word that is no file, and does not look like the name of one. */
+function isNoFile({ folder }: Terminal, word: string): boolean {
+  return (
+    /^\w+$/.test(word) &&
+    !existsSync(resolve(folder, word)) &&
+    !existsSync(resolve(folder, `${word}.feedplot`))
+  );
+}
+
 function unknownTable(word: string): string {
   const guess = nearest(word, tableNames);
-  return `No table is called ${word}.${guess ? ` Did you mean ${guess}?` : ''} There are ${tableNames.join(', ')}.`;
+  return `No file and no table is called ${word}.${guess ? ` Did you mean ${guess}?` : ''} There are ${tableNames.join(', ')}.`;
 }
 
 function showTables({ analysis }: OpenPlan, names: readonly string[], terminal: Terminal): void {
@@ -79,17 +94,15 @@ function showWorkings({ analysis }: OpenPlan, name: string, terminal: Terminal):
   const workings = workingsOf(analysis, name);
   if (!workings) {
     const guess = nearest(name, explainedNames(analysis));
-    throw new Trouble(`Nothing in this plan is called ${oneLine(name, 80)}.${guess ? ` Did you mean ${guess}?` : ''}`);
+    throw new Trouble(
+      `Nothing in this plan is called ${oneLine(name, 80)}.${guess ? ` Did you mean ${guess}?` : ''}`,
+    );
   }
   if (workings.length === 0) terminal.out(`${oneLine(name, 80)} has no figures that were worked out.`);
   workings.forEach((working, i) => {
     if (i > 0) terminal.out('');
-    for (const line of formatWorking(working)) for (const part of indented(line, terminal.width)) terminal.out(part);
+    for (const line of formatWorking(working)) {
+      for (const part of wrapLine(line, terminal.width)) terminal.out(part);
+    }
   });
-}
-
-/** A line wrapped so that all its parts stand as deep as its beginning. */
-function indented(line: string, width: number): string[] {
-  const indent = /^ */.exec(line)![0];
-  return wrapText(printable(line.slice(indent.length)), width - indent.length).map((part) => indent + part);
 }

@@ -20,7 +20,7 @@ const NARROWEST = 60;
 /** The terminal of a process. Colour only where a person reads, and never with `NO_COLOR` (no-color.org). */
 export function createTerminal({ stdout, stderr, env, cwd }: NodeJS.Process): Terminal {
   for (const stream of [stdout, stderr]) stream.on('error', endQuietly);
-  const coloured = stdout.isTTY === true && !env['NO_COLOR'] && env['TERM'] !== 'dumb';
+  const coloured = stdout.isTTY === true && !env.NO_COLOR && env.TERM !== 'dumb';
   return {
     folder: cwd(),
     width: stdout.isTTY ? Math.max(NARROWEST, stdout.columns || USUAL_WIDTH) : USUAL_WIDTH,

@@ -1,5 +1,6 @@
 import { oneLine } from './printable.ts';
-import { characters, textWidth } from './text-width.ts';
+import { textWidth } from './text-width.ts';
+import { wrapText } from './wrap.ts';
 
 /** A table before it is drawn: as text, Markdown or a sheet. */
 export interface Table {
@@ -29,7 +30,7 @@ const LONGEST_CELL = 200;
  */
 export function textTable({ columns, rows }: Table, width: number): string[] {
   const cells = rows.map((row) => row.map((cell) => oneLine(cell, LONGEST_CELL)));
-  const widths = fit(
+  const widths = squeeze(
     columns.map(({ title }, i) =>
       cells.reduce((most, row) => Math.max(most, textWidth(row[i] ?? '')), textWidth(title)),
     ),
@@ -40,7 +41,7 @@ export function textTable({ columns, rows }: Table, width: number): string[] {
 }
 
 /** Takes from the widest column until all fit. */
-function fit(wanted: readonly number[], width: number): number[] {
+function squeeze(wanted: readonly number[], width: number): number[] {
   const widths = [...wanted];
   let excess = widths.reduce((sum, one) => sum + one, 0) + GAP.length * (widths.length - 1) - width;
   while (excess > 0) {
@@ -65,36 +66,4 @@ function drawRow(row: readonly string[], columns: readonly Column[], widths: rea
       .join(GAP)
       .trimEnd(),
   );
-}
-
-/** Text in lines of at most so many columns, broken at spaces where that can be, else within a word. */
-export function wrapText(text: string, width: number): string[] {
-  if (textWidth(text) <= width) return [text];
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (textWidth(longer) <= width) {
-      line = longer;
-      continue;
-    }
-    if (line !== '') lines.push(line);
-    const pieces = breakWord(word, width);
-    line = pieces.pop() ?? '';
-    lines.push(...pieces);
-  }
-  return line === '' ? lines : [...lines, line];
-}
-
-function breakWord(word: string, width: number): string[] {
-  const pieces: string[] = [];
-  let piece = '';
-  for (const character of characters(word)) {
-    if (piece !== '' && textWidth(piece + character) > width) {
-      pieces.push(piece);
-      piece = '';
-    }
-    piece += character;
-  }
-  return [...pieces, piece];
 }

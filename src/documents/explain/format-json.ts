@@ -1,5 +1,16 @@
 import { formatJson, formatShape } from '../json/formats.ts';
-import { byName, list, number, object, oneOf, orNull, rounded, text, type ValueOf, whole } from '../json/schema.ts';
+import {
+  byName,
+  list,
+  number,
+  object,
+  oneOf,
+  orNull,
+  rounded,
+  text,
+  type ValueOf,
+  whole,
+} from '../json/schema.ts';
 import { rateShapes } from '../json/sources.ts';
 import type { FormatFigures } from './format-figures.ts';
 
@@ -17,7 +28,9 @@ export const formatExplanationShape = object('What a format asks of everything t
       links: whole('How many cables of it'),
     }),
   ),
-  display_format: orNull(text('Sampling and depth on a display link, where what was left out means something else')),
+  display_format: orNull(
+    text('Sampling and depth on a display link, where what was left out means something else'),
+  ),
   display_character_rate_hz: orNull(number('TMDS character rate on a display link')),
   carried_by: list(
     'Interfaces of the library and the plan, other than network ones, that carry it on one cable',

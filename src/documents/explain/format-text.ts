@@ -1,24 +1,27 @@
 import { formatFrequency, formatRate } from '../../physics/display.ts';
 import { formatFormat } from '../../physics/raster.ts';
 import { formatWorking } from '../../physics/working.ts';
-import { definitionLines } from './definition-lines.ts';
+import { wrapDefinitions } from '../wrap.ts';
 import type { FormatFigures } from './format-figures.ts';
 
 /** A format in words, with the working of every figure below. */
-export function formatExplanation(figures: FormatFigures): string[] {
+export function formatExplanation(figures: FormatFigures, width: number): string[] {
   const { format, loads, workings } = figures;
   return [
     formatFormat(format),
     '',
-    ...definitionLines([
-      ['On the network', onNetwork(figures)],
-      ['Visible pixels', loads.active_bits_per_second > 0 ? formatRate(loads.active_bits_per_second) : ''],
-      ['Packets a frame', loads.packets_per_frame === undefined ? '' : String(loads.packets_per_frame)],
-      ['On SDI', onSdi(figures)],
-      ['On a display link', onDisplay(figures)],
-      ['Carried by', figures.carriers.map(carrierText).join(', ')],
-      ['Fit one way', fitsText(figures)],
-    ]),
+    ...wrapDefinitions(
+      [
+        ['On the network', onNetwork(figures)],
+        ['Visible pixels', loads.active_bits_per_second > 0 ? formatRate(loads.active_bits_per_second) : ''],
+        ['Packets a frame', loads.packets_per_frame === undefined ? '' : String(loads.packets_per_frame)],
+        ['On SDI', onSdi(figures)],
+        ['On a display link', onDisplay(figures)],
+        ['Carried by', figures.carriers.map(carrierText).join(', ')],
+        ['Fit one way', fitsText(figures)],
+      ],
+      width,
+    ),
     '',
     'How the figures were got',
     ...workings.flatMap((working) => ['', ...formatWorking(working)]),
@@ -35,14 +38,16 @@ function onNetwork({ format, loads }: FormatFigures): string {
 
 function onSdi({ format, sdi_bits_per_second, sdiWays }: FormatFigures): string {
   if (format.kind === 'sound') return '';
-  if (sdi_bits_per_second === undefined) return 'not carried: SDI has no raster for it, or not this sampling and depth';
+  if (sdi_bits_per_second === undefined)
+    return 'not carried: SDI has no raster for it, or not this sampling and depth';
   const ways = sdiWays.map(({ interface: { name }, links }) => (links === 1 ? name : `${links} x ${name}`));
   return `${formatRate(sdi_bits_per_second)}: ${ways.length > 0 ? ways.join(', ') : 'too much for any'}`;
 }
 
 function onDisplay({ displayFormat, characterRate_hz }: FormatFigures): string {
   if (!displayFormat) return '';
-  if (characterRate_hz === undefined) return 'not carried: no timing exists for it, or not this sampling and depth';
+  if (characterRate_hz === undefined)
+    return 'not carried: no timing exists for it, or not this sampling and depth';
   const { sampling, depth_bits } = displayFormat;
   return `${formatFrequency(characterRate_hz)} character rate as ${sampling} ${depth_bits} bit`;
 }

@@ -14,7 +14,12 @@ export function findingsForGithub(findings: readonly LocatedFinding[]): string[]
       ['line', line],
       ['endLine', endLine],
       // Columns are taken only where both are on one line.
-      ...(line === endLine ? ([['col', column], ['endColumn', endColumn]] as [string, number][]) : []),
+      ...(line === endLine
+        ? ([
+            ['col', column],
+            ['endColumn', endColumn],
+          ] as [string, number][])
+        : []),
       ['title', check],
     ];
     const written = properties.map(([name, value]) => `${name}=${escapeProperty(String(value))}`);

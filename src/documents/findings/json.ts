@@ -17,7 +17,9 @@ export const findingShape = object('Something wrong or doubtful, with its place 
   ),
   message: text('What is wrong, with its figures, and what would mend it'),
   ...locationShape,
-  subject: orNull(text('What it is about, as `accept` writes it: a name, `a.out1 -> b.in1`, `source -> destination`')),
+  subject: orNull(
+    text('What it is about, as `accept` writes it: a name, `a.out1 -> b.in1`, `source -> destination`'),
+  ),
   segment: orNull(text('The segment in which it holds; null: without any segment, or always')),
   related: list(
     'Other places that have a part in it',

@@ -3,7 +3,11 @@ import type { Severity } from '../../checks/finding.ts';
 import { printable } from '../printable.ts';
 import type { LocatedFinding, Location } from './located.ts';
 
-const levels: Record<Severity, 'error' | 'warning' | 'note'> = { error: 'error', warning: 'warning', info: 'note' };
+const levels: Record<Severity, 'error' | 'warning' | 'note'> = {
+  error: 'error',
+  warning: 'warning',
+  info: 'note',
+};
 
 /**
  * Findings in the Static Analysis Results Interchange Format, version 2.1.0 of the OASIS standard.

@@ -12,7 +12,10 @@ export const feedShape = object('A picture, to where it is wished, in one segmen
   segment: orNull(text('Name of the segment; null: always')),
   route: orNull(routeShape('Every port on the way, the source first; null where there is no route')),
   routes: orNull(list('The two routes of a seamless feed; null for any other', routeShape('A route'))),
-  links: list('The cables on the way, in order; of a seamless feed those of its first route', text('Name of a link')),
+  links: list(
+    'The cables on the way, in order; of a seamless feed those of its first route',
+    text('Name of a link'),
+  ),
   delay_s: orNull(number('From where the picture begins to the screen, in seconds')),
   delay_limit_s: orNull(number('The greatest delay allowed, in seconds')),
   delay_from: oneOf('Where the delay comes from', ['computed', 'measured']),

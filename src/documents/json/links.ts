@@ -1,5 +1,17 @@
 import type { Analysis, DirectionLoad, Link, Load, Segment } from '../../analysis/model.ts';
-import { figure, list, number, object, oneOf, orNull, rounded, text, type ValueOf, whole, yesNo } from './schema.ts';
+import {
+  figure,
+  list,
+  number,
+  object,
+  oneOf,
+  orNull,
+  rounded,
+  text,
+  type ValueOf,
+  whole,
+  yesNo,
+} from './schema.ts';
 
 const directionWords = ['forward', 'backward'] as const;
 
@@ -23,7 +35,9 @@ export const linkShape = object('A cable between two sockets', {
   planned_length_m: orNull(number('Length in metres without anything measured')),
   reach_m: orNull(number('The longest that it may be, in metres')),
   loss_db: orNull(number('Loss of this cable in dB, on coax and fibre')),
-  loss_limit_db: orNull(number('The greatest loss allowed in dB, for all cables between the two active ports')),
+  loss_limit_db: orNull(
+    number('The greatest loss allowed in dB, for all cables between the two active ports'),
+  ),
   joined_with: list('The other cables between the same two active ports', text('Name of a link')),
   joined_length_m: orNull(number('All cables between the two active ports together, in metres')),
   joined_loss_db: orNull(number('Loss of all cables between the two active ports, in dB')),

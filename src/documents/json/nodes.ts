@@ -4,7 +4,13 @@ import { list, number, object, oneOf, orNull, text, type ValueOf } from './schem
 
 const portShape = object('A socket', {
   name: text('Its name on the node: `in1`'),
-  role: oneOf('pass: it leads on either way without regenerating', ['input', 'output', 'network', 'pass', 'unknown']),
+  role: oneOf('pass: it leads on either way without regenerating', [
+    'input',
+    'output',
+    'network',
+    'pass',
+    'unknown',
+  ]),
   interface: orNull(text('What its socket is')),
   label: orNull(text('What the crew calls it')),
   link: orNull(text('Name of the cable that is plugged in; of several, the first')),

@@ -5,7 +5,9 @@ import { object, orNull, rounded, text, type ValueOf, whole } from './schema.ts'
 /** The rates of a picture; those of a source and those of a format by itself read the same. */
 export const rateShapes = {
   active_bits_per_second: orNull(whole('The visible pixels alone, uncompressed')),
-  packets_per_frame: orNull(whole('Packets that one frame takes; null where it is compressed, and for sound')),
+  packets_per_frame: orNull(
+    whole('Packets that one frame takes; null where it is compressed, and for sound'),
+  ),
   picture_bits_per_second: orNull(whole('The picture on a network link, every bit that occupies the wire')),
   sound_bits_per_second: orNull(whole('Its sound on a network link')),
   ancillary_bits_per_second: orNull(whole('Its ancillary data on a network link: captions, time code')),

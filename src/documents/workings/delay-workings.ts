@@ -1,6 +1,6 @@
 import type { DelayPart, Delivery } from '../../analysis/model.ts';
-import { formatFrames, formatTime } from '../../physics/display.ts';
 import { DELAY_SOURCE } from '../../physics/delay.ts';
+import { formatFrames, formatTime } from '../../physics/display.ts';
 import { makeWorking, type Working } from '../../physics/working.ts';
 
 /** How the delay of a picture to where it is watched was got; none where it is not known. */

@@ -83,7 +83,10 @@ function lengthWorkings({ settings }: Analysis, link: Link): Working[] {
     const rule = measured ? 'as measured on site' : 'as stated; nothing is added';
     return [makeWorking({ ...common, rule, formula: '', inputs: [], source: 'the plan' })];
   }
-  const laid: [string, string][] = runs.map((run) => [run.name, run.length_m === undefined ? '?' : length(run.length_m)]);
+  const laid: [string, string][] = runs.map((run) => [
+    run.name,
+    run.length_m === undefined ? '?' : length(run.length_m),
+  ]);
   return [
     makeWorking({
       ...common,

@@ -12,7 +12,9 @@ export function sourceWorkings(analysis: Analysis, source: Source): Working[] {
   if (!figures?.format) return [];
   const { format, carried } = figures;
   return [
-    ...(figures.network_bits_per_second === undefined ? [] : [loadWorking(format, carried, analysis.settings)]),
+    ...(figures.network_bits_per_second === undefined
+      ? []
+      : [loadWorking(format, carried, analysis.settings)]),
     ...(format.kind === 'picture' ? [explainActivePayload(format).working] : []),
     ...onItsCable(figures, source.link?.chain.interface, analysis.settings),
   ];
