@@ -1,45 +1,81 @@
 import type { Analysis } from '../analysis/model.ts';
 import type { Statement } from '../plan/plan.ts';
-import type { Finding, Severity } from './finding.ts';
+import type { Finding, Fix, Severity } from './finding.ts';
 
 /** What a check says of one finding; name and usual severity are the check's own. */
-export interface Report extends Partial<Omit<Finding, 'check' | 'place'>> {
-  readonly message: string;
+export type Report = Said & (AtStatement | AtTopOfFile);
+
+interface AtStatement {
   readonly statement: Statement;
-  readonly part?: string;
+  /** Part of the statement, as `Source.range` takes it. */
+  readonly part?: string | undefined;
 }
 
-/**
- * One rule. Its documentation lives here, beside the rule: pages, `explain` and the link on a finding are made from
- * it, and its examples are run as tests.
- */
-export interface Check {
-  /** What is found, in kebab-case, such as `link-overload`; `accept` and machines use it. */
+interface AtTopOfFile {
+  readonly file: string;
+}
+
+interface Said {
+  readonly message: string;
+  /** Where it is not the check's usual one. */
+  readonly severity?: Severity;
+  readonly subject?: string | null;
+  readonly segment?: string | null;
+  readonly related?: Finding['related'];
+  /** What mends it; a function is asked only when somebody wants to see the fixes. */
+  readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
+}
+
+/** What is told of a check to people: pages, `explain` and the link on a finding are made from it. */
+export interface CheckText {
+  /** What is found, in kebab-case, such as `link-overload`; `accept` and machines use it. The file has its name. */
   readonly name: string;
   readonly severity: Severity;
   /** One line: what is wrong when it speaks. */
   readonly summary: string;
-  /** Why it matters on the day, how it is judged (with the rule's source), and what mends it. Markdown. */
+  /**
+   * Markdown in three parts: what it means and why it matters on the day; **How it is judged.** with the source of
+   * the rule and its label; **What mends it.**
+   */
   readonly explanation: string;
-  /** A plan in which it speaks once, and the same plan mended, in which it does not. */
-  readonly examples: readonly { readonly wrong: string; readonly right: string }[];
-  /** Reads the analysis and reports; computes nothing. */
+  /** A plan in which it speaks, and the same plan mended, in which nothing is found. Run as tests. */
+  readonly examples: readonly Example[];
+}
+
+export interface Example {
+  readonly wrong: string;
+  readonly right: string;
+  /** How often it speaks in the wrong plan; once where not said. */
+  readonly times?: number;
+}
+
+/** One rule. It reads the analysis and reports; it computes nothing. */
+export interface Check extends CheckText {
+  /** `idle`: what it reads is too costly to be worked out on every keystroke. */
+  readonly when?: 'idle';
   find(analysis: Analysis, report: (finding: Report) => void): void;
 }
 
 /** A check that speaks of what is written wrongly in one statement, which the reader has told already. */
-export function faultCheck(check: Omit<Check, 'find'>): Check {
+export function faultCheck(check: CheckText): Check {
   return {
     ...check,
-    find(analysis, report) {
-      for (const statement of analysis.plan.statements) {
-        for (const fault of statement.faults) {
-          if (fault.check !== check.name) continue;
-          const { fix, part, message } = fault;
-          const fixes = fix ? [{ title: fix.title, edits: [{ kind: 'replace', statement, part, text: fix.text } as const] }] : [];
-          report({ message, statement, part, fixes });
-        }
+    find({ plan }, report) {
+      for (const statement of plan.statements) {
+        for (const found of faultReports(statement, check.name)) report(found);
       }
     },
   };
+}
+
+/** What the reader has told of a statement under the name of one check. */
+export function faultReports(statement: Statement, check: string): Report[] {
+  return statement.faults
+    .filter((fault) => fault.check === check)
+    .map(({ fix, part, message }) => ({
+      message,
+      statement,
+      part,
+      fixes: fix ? [{ title: fix.title, edits: [{ kind: 'replace', statement, part, text: fix.text }] }] : [],
+    }));
 }

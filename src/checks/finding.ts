@@ -7,7 +7,9 @@ import type { Statement, TextRange } from '../plan/plan.ts';
 export type Severity = 'error' | 'warning' | 'info';
 
 /** A place in the plan's text: a part of a statement, or a range of a file where nothing could be read. */
-export type Place = { readonly statement: Statement; readonly part?: string } | { readonly file: string; readonly range: TextRange };
+export type Place =
+  | { readonly statement: Statement; readonly part?: string | undefined }
+  | { readonly file: string; readonly range: TextRange };
 
 /** One thing that is wrong with a plan, in one wording for every face of the tool. */
 export interface Finding {
@@ -23,6 +25,7 @@ export interface Finding {
   readonly segment: string | null;
   /** Other places that have a part in it. */
   readonly related: readonly { readonly place: Place; readonly message: string }[];
+  /** Made when they are asked for. */
   readonly fixes: readonly Fix[];
 }
 
@@ -38,8 +41,12 @@ export type Edit =
   | { readonly kind: 'replace'; readonly statement: Statement; readonly part: string; readonly text: string }
   /** A clause added at the end of a statement, before its block if it has one. */
   | { readonly kind: 'append'; readonly statement: Statement; readonly text: string }
+  /** A line inside a statement's block, which is made if it has none. */
+  | { readonly kind: 'insertInside'; readonly statement: Statement; readonly text: string }
   /** A line of its own behind a statement. */
   | { readonly kind: 'insertAfter'; readonly statement: Statement; readonly text: string }
+  /** Lines at the top of a file. */
+  | { readonly kind: 'insertOnTop'; readonly file: string; readonly text: string }
   /** The statement's lines taken out. */
   | { readonly kind: 'delete'; readonly statement: Statement };
 

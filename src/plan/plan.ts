@@ -25,6 +25,8 @@ export interface Source {
    * not written, the statement's first line.
    */
   range(part?: string): TextRange;
+  /** The whole statement, its block included. */
+  whole(): TextRange;
 }
 
 /** Something written wrongly in one statement, told without looking at any other. */

@@ -18,6 +18,11 @@ export class TextSource implements Source {
     return found ? rangeOf(found) : this.#firstLine();
   }
 
+  whole(): TextRange {
+    const { $cstNode: cst } = this.node;
+    return cst ? rangeOf(cst) : this.#firstLine();
+  }
+
   #find(part: string): CstNode | undefined {
     if (part.startsWith('string:'))
       return [...stringsOf(this.node.$cstNode)][Number(part.slice('string:'.length))];

@@ -1,0 +1,44 @@
+import { formatShare } from '../physics/display.ts';
+import type { Check } from './check.ts';
+import { changedPlan, smallPlan } from './example-plans.ts';
+import { allowedText, chainLengthText } from './reach-words.ts';
+import { lengthPart, linkSubject, shown } from './words.ts';
+
+/** Below half of a limit that is badly remembered the cable would still hold (common practice, no source). */
+const DECIDES_FROM_SHARE = 0.5;
+
+export const fromMemory: Check = {
+  name: 'from-memory',
+  severity: 'warning',
+  summary: 'A cable is judged good by a value that was written down from memory.',
+  explanation: `Some values of the library, and perhaps of your own cables, were not read in any document. They are
+marked \`from memory\`. Where such a value is all that says that a cable is short enough, look it up before the day.
+
+**How it is judged.** The value that decides is marked \`from memory\`, and the cable uses more than half of what it
+allows (below that even a badly remembered value holds: common practice, no source).
+
+**What mends it.** The data sheet: declare your own \`cable\` or \`interface\` with the figure that it states and its
+source in quotes, or accept the finding with where you looked it up.`,
+  examples: [
+    {
+      wrong: changedPlan('into box_s.in1 over rg6 5 m', 'into box_s.in1 over rg59 40 m'),
+      right: smallPlan(),
+    },
+  ],
+
+  find(analysis, report) {
+    for (const chain of analysis.chains) {
+      const reach = analysis.reaches[chain.index];
+      const [link] = chain.links;
+      if (!reach?.fromMemory || reach.verdict !== 'good' || !link) continue;
+      if (reach.share === undefined || reach.share < DECIDES_FROM_SHARE) continue;
+      const source = reach.source === undefined ? '' : ` (${shown(reach.source)})`;
+      report({
+        statement: link.statement,
+        part: lengthPart(link),
+        subject: linkSubject(link),
+        message: `${chainLengthText(analysis, chain, reach)}, ${formatShare(reach.share)} of a limit that is from memory${source}: ${allowedText(analysis, reach)}. Look it up, and declare the cable with what its data sheet says.`,
+      });
+    }
+  },
+};
