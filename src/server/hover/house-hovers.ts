@@ -1,0 +1,121 @@
+/** The house and the running order: places, runs, circuits, uplinks, segments, cases. */
+import type { Analysis, Place, Run, Segment } from '../../analysis/model.ts';
+import {
+  formatCurrent,
+  formatLength,
+  formatRate,
+  formatShare,
+  formatTemperature,
+  formatVoltage,
+} from '../../physics/display.ts';
+import type { Statement } from '../../plan/plan.ts';
+import { bold, code, description, lines, paragraphs, plain } from './markdown.ts';
+import { deliveryText } from './picture-hovers.ts';
+
+/** A place: what stands there and how far it is to the others. */
+export function placeHover(analysis: Analysis, place: Place): string {
+  const here = [...analysis.nodes.values(), ...analysis.sources.values(), ...analysis.destinations.values()]
+    .filter((thing) => thing.place === place)
+    .map(({ name }) => name);
+  const runs = analysis.runs.filter(({ from, to }) => from === place || to === place);
+  return paragraphs(
+    lines(`${bold(place.name)} · place`, place.statement.label && plain(place.statement.label)),
+    lines(
+      here.length > 0 ? `Here: ${plain(here.join(', '))}` : 'Nothing stands here.',
+      ...runs.map(
+        (run) =>
+          `Run to ${plain((run.from === place ? run.to : run.from)?.name ?? '?')}: ${runLength(analysis, run)}`,
+      ),
+    ),
+    description(place.statement.description),
+  );
+}
+
+/** A run: its length, and the cables that lie in it. */
+export function runHover(analysis: Analysis, run: Run): string {
+  const laid = analysis.links.filter(({ length }) => length.runs.includes(run)).map(({ name }) => name);
+  const { route } = run.statement.fact;
+  return paragraphs(
+    lines(`${bold(run.name)} · run`, route && plain(route)),
+    lines(
+      `Length: ${bold(runLength(analysis, run))}`,
+      run.temperature_c !== undefined &&
+        `Warm: ${formatTemperature(run.temperature_c)}, which shortens the reach of what lies here`,
+      laid.length > 0
+        ? `${laid.length} ${laid.length === 1 ? 'cable lies' : 'cables lie'} here: ${plain(laid.join(', '))}`
+        : 'No cable lies here.',
+    ),
+    description(run.statement.description),
+  );
+}
+
+function runLength({ settings: { units } }: Analysis, { length_m, planned_m, measured }: Run): string {
+  if (length_m === undefined) return 'not known';
+  const planned =
+    measured && planned_m !== undefined
+      ? ` measured, planned ${formatLength(planned_m, units, length_m)}`
+      : '';
+  return `${formatLength(length_m, units)}${planned}`;
+}
+
+/** A segment: what differs in it from the plan without segments. */
+export function segmentHover(analysis: Analysis, segment: Segment): string {
+  const situation = analysis.situations.find((one) => one.segment === segment);
+  const fullest = analysis.traffic
+    .filter(({ link, worst }) => link.network && worst.segment === segment && worst.share !== undefined)
+    .sort((a, b) => b.worst.share! - a.worst.share!)[0];
+  return paragraphs(
+    lines(`${bold(segment.name)} · segment`, segment.statement.label && plain(segment.statement.label)),
+    segment.without.length > 0 && `Without ${plain(segment.without.map(({ name }) => name).join(', '))}`,
+    ...(situation?.own ?? []).map((delivery) => deliveryText(delivery)),
+    situation !== undefined &&
+      situation.ended.size > 0 &&
+      `Ended here: ${[...situation.ended].map(({ feed }) => code(feed.name)).join(', ')}`,
+    fullest && `Fullest in this segment: ${plain(fullest.link.name)}, ${formatShare(fullest.worst.share!)}`,
+    description(segment.statement.description),
+  );
+}
+
+/** What has no figures of its own yet: as it is written, in words. */
+export function plainHover(
+  analysis: Analysis,
+  { fact, label, description: said }: Statement,
+): string | undefined {
+  const { units } = analysis.settings;
+  switch (fact.kind) {
+    case 'circuit':
+      return paragraphs(
+        lines(
+          `${bold(fact.name)} · circuit${fact.place ? ` at ${plain(fact.place)}` : ''}`,
+          label && plain(label),
+        ),
+        lines(
+          fact.current_a !== undefined &&
+            `${formatCurrent(fact.current_a)}${fact.voltage_v === undefined ? '' : ` at ${formatVoltage(fact.voltage_v)}`}`,
+          fact.from && `Fed by ${plain(fact.from)}`,
+        ),
+        description(said),
+      );
+    case 'uplink':
+      return paragraphs(
+        lines(
+          `${bold(fact.name)} · uplink${fact.place ? ` at ${plain(fact.place)}` : ''}`,
+          label && plain(label),
+        ),
+        fact.rate_bits_per_second !== undefined && `Stated ${formatRate(fact.rate_bits_per_second)}`,
+        description(said),
+      );
+    case 'case':
+      return paragraphs(
+        lines(`${bold(fact.name)} · case`, label && plain(label)),
+        `Holds ${plain([...fact.things, ...fact.loose].join(', ') || 'nothing')}`,
+        description(said),
+      );
+    case 'stock':
+      return lines(
+        `${bold(fact.cable)} · ${fact.count === undefined ? 'any number' : `${fact.count}`} of ${formatLength(fact.length_m, units)}`,
+      );
+    default:
+      return undefined;
+  }
+}

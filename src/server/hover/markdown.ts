@@ -1,0 +1,55 @@
+/** Markdown for hovers. Whatever a plan says goes through `plain`: a name can neither format nor link nor hide. */
+import { formatWorking, type Working } from '../../physics/working.ts';
+
+/** Text of a plan as it stands, with everything that Markdown or HTML would read made harmless. */
+export function plain(text: string): string {
+  return text
+    .replace(/\s+/g, ' ')
+    .replace(/[\\`*_{}[\]()#+\-.!|<>~&$:@/]/g, (sign) => (needsNoEscape(sign) ? sign : `\\${sign}`));
+}
+
+/** Signs that mean nothing in the middle of a line; escaping them would only be ugly where Markdown is shown raw. */
+function needsNoEscape(sign: string): boolean {
+  return '.-+!#{}()$:@/'.includes(sign);
+}
+
+export function bold(text: string): string {
+  return `**${plain(text)}**`;
+}
+
+/** A name or a piece of plan text in the typeface of the editor. */
+export function code(text: string): string {
+  const fence = text.includes('`') ? '``' : '`';
+  return `${fence}${text.replace(/\s+/g, ' ')}${fence}`;
+}
+
+/** A table; cells are Markdown already. */
+export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
+}
+
+/** Paragraphs that have something to say, one below the other. */
+export function paragraphs(...parts: readonly (string | undefined | false)[]): string {
+  return parts.filter((part) => part).join('\n\n');
+}
+
+/** Lines of one paragraph. */
+export function lines(...parts: readonly (string | undefined | false)[]): string {
+  return parts.filter((part) => part).join('  \n');
+}
+
+/** What somebody wrote as a description: Markdown of a person is shown as plain text. */
+export function description(text: string | undefined): string | undefined {
+  return text
+    ?.split(/\n{2,}/)
+    .map(plain)
+    .join('\n\n');
+}
+
+/** How figures were got, below a line: it is there for who scrolls on. */
+export function workings(all: readonly Working[]): string | undefined {
+  if (all.length === 0) return undefined;
+  const text = all.map((working) => formatWorking(working).join('\n')).join('\n\n');
+  return `---\n\n*How the figures were got*\n\n\`\`\`text\n${text.replaceAll('```', "'''")}\n\`\`\``;
+}
