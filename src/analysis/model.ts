@@ -49,7 +49,6 @@ export type * from './model/show.ts';
 /** What stands in the house. */
 export interface Plant {
   readonly settings: Settings;
-  readonly names: NameReport;
   readonly places: ReadonlyMap<string, Place>;
   readonly runs: readonly Run[];
   readonly circuits: ReadonlyMap<string, Circuit>;
@@ -68,14 +67,15 @@ export interface Plant {
   /** Ports that something speaks of. */
   readonly ports: readonly Port[];
   readonly portsTaken: readonly PortTaken[];
-  readonly segments: ReadonlyMap<string, Segment>;
-  readonly cases: ReadonlyMap<string, Case>;
   readonly stock: readonly StockPiece[];
   readonly cycles: readonly Cycle[];
 }
 
 export interface Analysis extends Plant {
   readonly plan: Plan;
+  readonly names: NameReport;
+  readonly segments: ReadonlyMap<string, Segment>;
+  readonly cases: ReadonlyMap<string, Case>;
   readonly feeds: readonly Feed[];
   /** `instead of` and `black` that match nothing. */
   readonly unmatched: readonly Unmatched[];

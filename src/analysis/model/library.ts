@@ -20,7 +20,7 @@ export interface Interface {
   readonly accepts: readonly Interface[];
 }
 
-export type Medium = 'coax' | 'twisted pair' | 'fibre' | 'display' | 'sound' | 'unknown';
+export type Medium = 'coax' | 'twisted pair' | 'fibre' | 'direct attach' | 'display' | 'sound' | 'unknown';
 
 /** A cable with what it has from the cable it is `like`. */
 export interface Cable {

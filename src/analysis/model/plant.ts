@@ -11,6 +11,7 @@ export interface Place {
 }
 
 export interface Run {
+  readonly kind: 'run';
   readonly index: number;
   /** By its places as written: `desk <-> platform`. */
   readonly name: string;
@@ -25,6 +26,7 @@ export interface Run {
 }
 
 export interface Circuit {
+  readonly kind: 'circuit';
   readonly index: number;
   readonly name: string;
   readonly statement: StatementOf<'circuit'>;
@@ -35,6 +37,7 @@ export interface Circuit {
 }
 
 export interface Uplink {
+  readonly kind: 'uplink';
   readonly index: number;
   readonly name: string;
   readonly statement: StatementOf<'uplink'>;
@@ -56,8 +59,10 @@ export interface Node extends Owner {
   readonly kind: 'node';
   readonly index: number;
   readonly statement: StatementOf<'node'>;
-  /** Ports that something speaks of, by their index in the kit; `portsOf` gives all. */
+  /** Ports that something is plugged into or speaks of, by their index in the kit; `socketsOf` tells all. */
   readonly usedPorts: readonly (Port | undefined)[];
+  /** Ports that are spoken of while the kit is not known. */
+  readonly loosePorts: readonly Port[];
 }
 
 export interface Source extends Owner {
@@ -122,6 +127,7 @@ export interface LinkEnd {
 }
 
 export interface Link {
+  readonly kind: 'link';
   readonly index: number;
   /** Its own name, or from its ends: `scores>mixer.in1`. */
   readonly name: string;
@@ -150,6 +156,7 @@ export interface Link {
 }
 
 export type DirectionFault =
+  | 'onto itself'
   | 'from an input'
   | 'to an output'
   | 'both ways on a one-way port'
@@ -164,7 +171,7 @@ export interface CableLength {
   /** The runs that the cable lies in, from its first end to its second. */
   readonly runs: readonly Run[];
   /** Why no length is known. */
-  readonly missing: 'no place' | 'no run' | 'run without length' | 'no slack' | undefined;
+  readonly missing: 'no place' | 'no run' | 'no slack' | undefined;
   readonly places: readonly [Place | undefined, Place | undefined];
   /** The hottest stated temperature among the runs. */
   readonly temperature_c: number | undefined;

@@ -1,7 +1,19 @@
 /** Figures that are worked out when asked for: failure, power, uplink, sound, recording, addresses, cables, cost, cases. */
 import type { StatementOf } from '../../plan/plan.ts';
 import type { Cable, FirmwareState, Kit } from './library.ts';
-import type { Case, Circuit, Destination, Link, Node, Place, Port, Run, Source, Uplink } from './plant.ts';
+import type {
+  Case,
+  Circuit,
+  Destination,
+  Link,
+  Node,
+  Owner,
+  Place,
+  Port,
+  Run,
+  Source,
+  Uplink,
+} from './plant.ts';
 import type { Delivery, Feed, Segment } from './show.ts';
 
 export interface Failure {
@@ -19,7 +31,7 @@ export interface CircuitLoad {
   readonly load_w: number;
   readonly limit_w: number | undefined;
   readonly share: number | undefined;
-  readonly devices: readonly (Node | Source | Destination)[];
+  readonly devices: readonly Owner[];
 }
 
 export interface PoweredBy {
@@ -32,9 +44,36 @@ export interface NetworkPower {
   readonly supply: Port;
   readonly device: Node | Source | Destination;
   readonly poeClass: number;
-  readonly supply_w: number;
+  /** What the supply sets aside for the class. */
+  readonly setAside_w: number;
+  /** What the kit states that it draws; more than the class allows cannot be had. */
+  readonly draws_w: number | undefined;
+  readonly allowed_w: number;
+  /** What the supply really gives; undefined while the length is not known or so much does not arrive. */
+  readonly supply_w: number | undefined;
   readonly device_w: number;
-  readonly device_v: number;
+  readonly device_v: number | undefined;
+}
+
+/** A node that supplies power over its network ports. */
+export interface NetworkSupply {
+  readonly node: Node;
+  readonly fed: readonly NetworkPower[];
+  readonly perPort_w: number;
+  readonly inAll_w: number | undefined;
+  readonly setAside_w: number;
+  readonly supply_w: number;
+  /** Those whose class is above what a port gives. */
+  readonly portsOver: readonly NetworkPower[];
+}
+
+/** What feeds what. */
+export interface Powering {
+  readonly network: { readonly powers: readonly NetworkPower[]; readonly supplies: readonly NetworkSupply[] };
+  readonly circuits: readonly CircuitLoad[];
+  /** What draws power and is fed by nothing. */
+  readonly unpowered: readonly Owner[];
+  readonly places: readonly PlacePower[];
 }
 
 export interface UplinkLoad {

@@ -106,6 +106,7 @@ export interface Flow {
   readonly load_bits_per_second: number;
 }
 
+/** Why a picture does not arrive; `howFar` tells where it gets to and what is missing there. */
 export interface NoRoute {
   readonly kind:
     | 'source not known'
@@ -118,12 +119,16 @@ export interface NoRoute {
     | 'no way';
   /** The port that is not met. */
   readonly via: Port | undefined;
-  /** How far the picture gets: the ports up to the furthest one nearest in spirit to the target. */
+}
+
+/** How far a picture without a route gets. */
+export interface HowFar {
+  /** The ports it passes up to where it stops, the source's own first; empty when it does not leave its source. */
   readonly reaches: readonly Port[];
-  /** What is missing there, in plain words for the finding. */
   readonly missing: Missing;
 }
 
+/** What would have to be there for the picture to go on. */
 export type Missing =
   | { readonly kind: 'nothing' }
   /** A port that leads on, but with no cable in it. */
@@ -157,25 +162,29 @@ export interface TwoPictures {
   readonly other: Delivery;
 }
 
+/** Where a picture does not fit on its way, in the order in which it is met. */
 export type FormatFault =
   | {
-      readonly kind: 'too big';
+      /** `doubtful`: it depends on the devices. */
+      readonly kind: 'too big' | 'doubtful' | 'not carried';
       readonly step: Step;
       readonly interface: Interface;
       readonly format: Format;
-      /** In the unit of `limit`: a rate, or a TMDS character rate. */
-      readonly needs: number;
-      readonly limit: number;
+      /** What it needs and what there is, in `unit`; undefined when the interface does not carry its like at all. */
+      readonly needs: number | undefined;
+      readonly limit: number | undefined;
       readonly unit: 'bits_per_second' | 'hz';
     }
+  /** The network takes it off in another way than it was put on. */
   | {
-      readonly kind: 'not carried';
-      readonly step: Step;
-      readonly interface: Interface;
-      readonly format: Format;
+      readonly kind: 'other carriage';
+      readonly node: Node;
+      readonly entered: Carried;
+      readonly left: Carried;
     }
-  | { readonly kind: 'not taken'; readonly format: Format; readonly destination: Destination }
-  | { readonly kind: 'leaves the display link'; readonly step: Step };
+  /** A copy-protected picture may not leave display links. */
+  | { readonly kind: 'protected'; readonly step: Step }
+  | { readonly kind: 'not taken'; readonly format: Format; readonly destination: Destination };
 
 export interface Delay {
   /** From where the picture begins to where it is watched; undefined when a part is not known. */
@@ -183,7 +192,10 @@ export interface Delay {
   readonly from: 'computed' | 'measured';
   /** What it would be without a measurement. */
   readonly computed_s: number | undefined;
-  readonly parts: readonly DelayPart[];
+  /** Up to the source's own output. */
+  readonly beginning: Beginning | undefined;
+  /** From there to where it is watched. */
+  readonly path_s: number | undefined;
   readonly limit_s: number | undefined;
   /** As it was stated, the stricter of the feed's and the destination's. */
   readonly limit: Duration | undefined;
@@ -191,11 +203,35 @@ export interface Delay {
   readonly over: boolean;
 }
 
+/** How old a picture is where its source puts it out. */
+export interface Beginning {
+  readonly source: Source;
+  /** Undefined when a part is not known. */
+  readonly delay_s: number | undefined;
+  /** The source's own delay in it. */
+  readonly own_s: number | undefined;
+  /** The slowest that it is made of; undefined when it begins by itself. */
+  readonly slowest: Ingredient | undefined;
+}
+
+/** One of the pictures that a source is made of, as it comes through the node. */
+export interface Ingredient {
+  readonly source: Source;
+  /** How it gets to the node; undefined when no feed brings it there. */
+  readonly delivery: Delivery | undefined;
+  readonly arrives_s: number;
+  readonly node: Node | undefined;
+  /** The node's own delay, in frames of this picture. */
+  readonly node_s: number;
+}
+
+/** One item of a delay, for its working. */
 export interface DelayPart {
   readonly what: 'made of' | 'source' | 'node' | 'cable' | 'destination';
-  /** The source that it is made of and waits for longest, the node, or the destination. */
+  /** The source that it is made of, the source itself, the node, the link or the destination. */
   readonly name: string;
   readonly time_s: number;
+  /** When it is stated in frames. */
   readonly frames: number | undefined;
 }
 

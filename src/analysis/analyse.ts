@@ -1,0 +1,86 @@
+import type { Plan } from '../plan/plan.ts';
+import type { Building } from './building.ts';
+import { delay } from './delays.ts';
+import { sourceFiguresOf } from './figures.ts';
+import type { Analysis, Cycle, NameReport } from './model.ts';
+import { NameBook } from './names.ts';
+import { picturesOf } from './pictures.ts';
+import { type PlantWorks, plantOf } from './plant.ts';
+import { reachesOf } from './reaches.ts';
+import { Router } from './router.ts';
+import { deliveriesOf } from './situations.ts';
+import { speakOf } from './spoken.ts';
+import { Statements } from './statements.ts';
+import { trafficOf } from './traffic.ts';
+import { unusedOf } from './unused.ts';
+import { wishesOf } from './wishes.ts';
+
+/**
+ * Works out a plan. Pure: the same plan gives the same analysis, whatever is wrong with it, and it never throws.
+ *
+ * First the plant (what stands and is plugged where), then the show: wishes, ways, formats and flows, delays, loads,
+ * reaches. Each stage reads only those before it.
+ */
+export function analyse(plan: Plan): Analysis {
+  const statements = new Statements(plan);
+  return showOn(plan, statements, plantOf(statements));
+}
+
+function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis {
+  const { plant, formats, kinds, subjects, measurements } = works;
+  const { settings } = plant;
+  const names = new NameBook();
+  const wishes = wishesOf(statements, plant, names);
+  const spoken = speakOf(statements, wishes.feeds, { subjects, things: plant.things, places: plant.places });
+
+  const usual = kinds.usual();
+  const router = new Router(plant, usual);
+  const { situations, all, unmatched } = deliveriesOf(plant, wishes, router);
+  const pictures = picturesOf(all, formats, usual);
+  const cycles: Cycle[] = [...plant.cycles];
+  delay(plant, situations, all, pictures.first, { formats, houseRate: settings.rate }, cycles);
+  const deliveries = situations.flatMap(({ own }) => own) as Building<Analysis['deliveries'][number]>[];
+  for (const [index, delivery] of deliveries.entries()) delivery.index = index;
+
+  return {
+    ...plant,
+    cycles,
+    plan,
+    names: merged(works.names.report(), names.report()),
+    segments: wishes.segments,
+    cases: wishes.cases,
+    feeds: wishes.feeds,
+    unmatched,
+    situations,
+    deliveries,
+    flows: pictures.flows,
+    traffic: trafficOf(plant.links, situations, formats, settings.headroomShare),
+    reaches: reachesOf(plant.chains, pictures.fastest),
+    sourceFigures: sourceFiguresOf(plant.sources.values(), pictures, formats, usual, settings.rate),
+    ...unusedOf(plant, wishes.feeds),
+    measurements: [...measurements.all, ...spoken.measurements],
+    acceptances: spoken.acceptances,
+    proofs: spoken.proofs,
+  };
+}
+
+/** One entry for each unknown name, wherever it is used. */
+function merged(plant: NameReport, show: NameReport): NameReport {
+  const unknown = new Map(plant.unknown.map((one) => [`${one.wanted} ${one.name}`, one]));
+  for (const one of show.unknown) {
+    const key = `${one.wanted} ${one.name}`;
+    const known = unknown.get(key);
+    unknown.set(key, known ? { ...known, uses: [...known.uses, ...one.uses] } : one);
+  }
+  const ports = new Map(plant.unknownPorts.map((one) => [`${one.node.name}.${one.name}`, one]));
+  for (const one of show.unknownPorts) {
+    const key = `${one.node.name}.${one.name}`;
+    const known = ports.get(key);
+    ports.set(key, known ? { ...known, uses: [...known.uses, ...one.uses] } : one);
+  }
+  return {
+    duplicates: [...plant.duplicates, ...show.duplicates],
+    unknown: [...unknown.values()],
+    unknownPorts: [...ports.values()],
+  };
+}

@@ -1,0 +1,190 @@
+import type { Building } from './building.ts';
+import { type Choice, chooseInterface } from './link-interface.ts';
+import type { RawLink } from './links.ts';
+import type { Chain, DirectionFault, Interface, Link, LinkEnd, Port } from './model.ts';
+
+/** One link of a chain, and whether the chain runs against it as written. */
+interface Piece {
+  readonly link: RawLink;
+  readonly reversed: boolean;
+}
+
+/**
+ * Puts the links together that are joined without regenerating, decides what runs on them and which way.
+ *
+ * A link whose ends are both active is a chain of its own.
+ */
+export class ChainMaker {
+  readonly chains: Building<Chain>[] = [];
+  /** Answers already given for chains of one link, for most are alike. */
+  readonly #choices = new Map<string, Choice>();
+
+  constructor(links: readonly RawLink[]) {
+    for (const link of links) {
+      if (link.chain !== undefined) continue;
+      const single = !isPass(link.from.port) && !isPass(link.to.port);
+      this.#add(single ? [{ link, reversed: false }] : piecesAround(link));
+    }
+  }
+
+  #add(pieces: readonly Piece[]): void {
+    const turned = sendsBackwards(pieces) ? turn(pieces) : pieces;
+    const first = turned[0]!;
+    const last = turned[turned.length - 1]!;
+    const ends: [LinkEnd, LinkEnd] = [startOf(first), endOf(last)];
+    const choice = this.#choose(turned, ends);
+    const chain: Building<Chain> = {
+      index: this.chains.length,
+      links: turned.map(({ link }) => link),
+      reversed: turned.map(({ reversed }) => reversed),
+      ends,
+      length_m: lengthOf(turned),
+      interface: choice.interface,
+      interfaceFault: choice.fault,
+      capacity_bits_per_second: choice.interface?.rate_bits_per_second || undefined,
+    };
+    this.chains.push(chain);
+    const network = isNetwork(ends[0]) || isNetwork(ends[1]);
+    for (const { link, reversed } of turned) {
+      link.chain = chain;
+      link.network = network;
+      const [from, to] = reversed ? [ends[1], ends[0]] : ends;
+      direct(link, from.port, to.port);
+    }
+  }
+
+  #choose(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Choice {
+    if (pieces.length > 1) return chooseInterface(meetingOf(pieces, ends));
+    const { pinned, cable } = pieces[0]!.link;
+    const key = [ends[0].port?.interface, ends[1].port?.interface, pinned, cable]
+      .map((one) => one?.index ?? '')
+      .join();
+    let choice = this.#choices.get(key);
+    if (!choice) {
+      choice = chooseInterface(meetingOf(pieces, ends));
+      this.#choices.set(key, choice);
+    }
+    return choice;
+  }
+}
+
+function meetingOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]) {
+  const faces: (Interface | undefined)[] = [ends[0].port?.interface];
+  for (const piece of pieces.slice(0, -1)) faces.push(endOf(piece).port?.interface);
+  faces.push(ends[1].port?.interface);
+  return {
+    faces,
+    pinned: pieces.find(({ link }) => link.pinned)?.link.pinned,
+    cables: pieces.map(({ link }) => link.cable),
+  };
+}
+
+/** Follows the joins from a link both ways, until an active port, a free socket, or round a circle. */
+function piecesAround(link: RawLink): Piece[] {
+  const seen = new Set<Link>([link]);
+  const onwards = followed({ link, reversed: false }, seen);
+  const back = followed({ link, reversed: true }, seen);
+  return [...turn(back), { link, reversed: false }, ...onwards];
+}
+
+function followed(start: Piece, seen: Set<Link>): Piece[] {
+  const pieces: Piece[] = [];
+  let at = endOf(start).port;
+  for (;;) {
+    const across = at?.joined;
+    const next = across?.links.find((one) => one.chain === undefined && !seen.has(one)) as
+      | RawLink
+      | undefined;
+    if (across === undefined || next === undefined) return pieces;
+    seen.add(next);
+    const piece = { link: next, reversed: next.from.port !== across };
+    pieces.push(piece);
+    at = endOf(piece).port;
+  }
+}
+
+function turn(pieces: readonly Piece[]): Piece[] {
+  return pieces.map(({ link, reversed }) => ({ link, reversed: !reversed })).reverse();
+}
+
+function startOf({ link, reversed }: Piece): LinkEnd {
+  return reversed ? link.to : link.from;
+}
+
+function endOf({ link, reversed }: Piece): LinkEnd {
+  return reversed ? link.from : link.to;
+}
+
+/** A chain begins where the picture comes from; where it runs both ways, at the end of the link written first. */
+function sendsBackwards(pieces: readonly Piece[]): boolean {
+  if (pieces.length === 1) return false;
+  const first = startOf(pieces[0]!).port;
+  const last = endOf(pieces[pieces.length - 1]!).port;
+  if (last?.role === 'output' || first?.role === 'input') return true;
+  if (first?.role === 'output' || last?.role === 'input') return false;
+  const oneWay = pieces.find(({ link }) => !link.bothWays);
+  if (oneWay) return oneWay.reversed;
+  let earliest = pieces[0]!;
+  for (const piece of pieces) if (piece.link.index < earliest.link.index) earliest = piece;
+  return earliest !== pieces[0] && earliest === pieces[pieces.length - 1];
+}
+
+function lengthOf(pieces: readonly Piece[]): number | undefined {
+  let sum = 0;
+  for (const { link } of pieces) {
+    if (link.length.length_m === undefined) return undefined;
+    sum += link.length.length_m;
+  }
+  return sum;
+}
+
+/** Which ways round a picture can go over a link that lies between these two active ports. */
+function direct(link: RawLink, from: Port | undefined, to: Port | undefined): void {
+  const onwards = from !== undefined && to !== undefined && canSend(from) && canTake(to);
+  const back = from !== undefined && to !== undefined && canSend(to) && canTake(from);
+  const mixed = from !== undefined && to !== undefined && mixesNetwork(from, to);
+  const ontoItself = link.from.port !== undefined && link.from.port === link.to.port;
+  link.carriesForward = onwards && !mixed && !ontoItself;
+  link.carriesBackward = link.bothWays && back && !mixed && !ontoItself;
+  link.directionFault = ontoItself ? 'onto itself' : faultOf(link, from, to, mixed);
+}
+
+function faultOf(
+  link: RawLink,
+  from: Port | undefined,
+  to: Port | undefined,
+  mixed: boolean,
+): DirectionFault | undefined {
+  if (mixed) return 'a network port with another kind of port';
+  const inputFirst = from !== undefined && !canSend(from);
+  const outputLast = to !== undefined && !canTake(to);
+  if (link.bothWays && (inputFirst || outputLast || isOneWay(from) || isOneWay(to))) {
+    return 'both ways on a one-way port';
+  }
+  if (inputFirst) return 'from an input';
+  return outputLast ? 'to an output' : undefined;
+}
+
+function isOneWay(port: Port | undefined): boolean {
+  return port?.role === 'input' || port?.role === 'output';
+}
+
+function canSend({ role }: Port): boolean {
+  return role !== 'input';
+}
+
+function canTake({ role }: Port): boolean {
+  return role !== 'output';
+}
+
+function mixesNetwork(a: Port, b: Port): boolean {
+  return (isOneWay(a) && b.role === 'network') || (isOneWay(b) && a.role === 'network');
+}
+
+function isPass(port: Port | undefined): boolean {
+  return port?.role === 'pass';
+}
+
+function isNetwork({ port }: LinkEnd): boolean {
+  return port?.role === 'network';
+}

@@ -1,0 +1,76 @@
+import { continuousLimit_w } from '../physics/mains.ts';
+import { attempt } from './attempt.ts';
+import type { Analysis, Circuit, CircuitLoad, Owner, PlacePower, PoweredBy, Powering } from './model.ts';
+import { networkPowersOf } from './network-power.ts';
+
+/**
+ * Watts on every circuit: what is plugged into it, what its switches supply over the network, and what the circuits draw
+ * that it feeds; several circuits of one thing share equally. A continuous load stays at or below 80 % of the breaker
+ * (NEC 210.19(A), second-hand; not an IEC rule). Watts at power factor 1.
+ */
+export function poweringOf(analysis: Analysis): Powering {
+  const network = networkPowersOf(analysis);
+  const fed = new Set(network.powers.map((power) => power.device as Owner));
+  const supplied_w = new Map<Owner, number>(network.supplies.map((supply) => [supply.node, supply.supply_w]));
+  const own_w = new Map<Circuit, number>();
+  const devices = new Map<Circuit, Owner[]>();
+  const unpowered: Owner[] = [];
+  const placeLoads = new Map<string, number>();
+  for (const owner of ownersOf(analysis)) {
+    const draws_w = owner.kit?.statement.fact.draws_w ?? 0;
+    const watts = draws_w + (supplied_w.get(owner) ?? 0);
+    if (owner.place) placeLoads.set(owner.place.name, (placeLoads.get(owner.place.name) ?? 0) + draws_w);
+    for (const circuit of owner.poweredBy) {
+      own_w.set(circuit, (own_w.get(circuit) ?? 0) + watts / owner.poweredBy.length);
+      devices.set(circuit, [...(devices.get(circuit) ?? []), owner]);
+    }
+    if (draws_w > 0 && owner.poweredBy.length === 0 && !fed.has(owner)) unpowered.push(owner);
+  }
+  const total_w = withFedCircuits(analysis, own_w);
+  return {
+    network,
+    circuits: [...analysis.circuits.values()].map((circuit) =>
+      loadOf(circuit, total_w.get(circuit) ?? 0, devices.get(circuit) ?? []),
+    ),
+    unpowered,
+    places: [...analysis.places.values()].flatMap((place): PlacePower[] => {
+      const load_w = placeLoads.get(place.name);
+      return load_w ? [{ place, load_w }] : [];
+    }),
+  };
+}
+
+/** What feeds a thing; of several circuits the first is named. */
+export function poweredBy(owner: Owner, { network }: Powering): PoweredBy {
+  const [circuit] = owner.poweredBy;
+  if (circuit) return { kind: 'circuit', name: circuit.name };
+  const power = network.powers.find((one) => one.device === owner);
+  return power ? { kind: 'network', name: power.supply.text } : { kind: 'none', name: undefined };
+}
+
+function ownersOf(analysis: Analysis): Owner[] {
+  return [...analysis.nodes.values(), ...analysis.sources.values(), ...analysis.destinations.values()];
+}
+
+/** Adds each circuit's load to the one that feeds it, and so on up. Circles are cut where `from` was left out. */
+function withFedCircuits(analysis: Analysis, own_w: ReadonlyMap<Circuit, number>): Map<Circuit, number> {
+  const total_w = new Map(own_w);
+  for (const [circuit, watts] of own_w) {
+    const seen = new Set([circuit]);
+    for (let up = circuit.from; up && !seen.has(up); up = up.from) {
+      seen.add(up);
+      total_w.set(up, (total_w.get(up) ?? 0) + watts);
+    }
+  }
+  for (const circuit of analysis.circuits.values()) if (!total_w.has(circuit)) total_w.set(circuit, 0);
+  return total_w;
+}
+
+function loadOf(circuit: Circuit, load_w: number, devices: readonly Owner[]): CircuitLoad {
+  const { current_a, voltage_v } = circuit.statement.fact;
+  const limit_w =
+    current_a === undefined || voltage_v === undefined
+      ? undefined
+      : attempt(() => continuousLimit_w(current_a, voltage_v));
+  return { circuit, load_w, limit_w, share: limit_w ? load_w / limit_w : undefined, devices };
+}

@@ -1,0 +1,230 @@
+import type { FrameRate } from '../physics/rate.ts';
+import { Beginnings, type Scene } from './beginnings.ts';
+import type { Building } from './building.ts';
+import type { KnownFormat } from './formats.ts';
+import { add } from './lists.ts';
+import type { Beginning, Cycle, Delay, Delivery, Node, Plant, Situation, Source } from './model.ts';
+import { type Clock, durationIn_s, isOver, limitOf, pathDelay_s, rateOf } from './path-delay.ts';
+
+/**
+ * Says of every delivery how old its picture is where it is watched. Where a segment makes a picture older or younger
+ * than without segments, though it goes the same way, that delivery is told again for the segment.
+ */
+export function delay(
+  plant: Plant,
+  situations: readonly Building<Situation>[],
+  all: Building<Delivery>[],
+  first: readonly (KnownFormat | undefined)[],
+  clock: Clock,
+  cycles: Cycle[],
+): void {
+  new Delayer(plant, all, first, clock).delay(situations, cycles);
+}
+
+class Delayer {
+  readonly #all: Building<Delivery>[];
+  readonly #first: readonly (KnownFormat | undefined)[];
+  readonly #clock: Clock;
+  readonly #paths = new Map<Delivery, number | undefined>();
+  /** Always-on deliveries by the node that they end at. */
+  readonly #arrivals = new Map<Node, Delivery[]>();
+  readonly #sourcesFrom = new Map<Node, Source[]>();
+  readonly #madeWith = new Map<Source, Source[]>();
+  #deliveriesOf: Map<Source, Building<Delivery>[]> | undefined;
+
+  constructor(
+    plant: Plant,
+    all: Building<Delivery>[],
+    first: readonly (KnownFormat | undefined)[],
+    clock: Clock,
+  ) {
+    this.#all = all;
+    this.#first = first;
+    this.#clock = clock;
+    for (const source of plant.sources.values()) {
+      if (source.from?.owner.kind === 'node') add(this.#sourcesFrom, source.from.owner, source);
+      for (const member of source.madeOf ?? none) add(this.#madeWith, member, source);
+    }
+  }
+
+  delay([base, ...segments]: readonly Building<Situation>[], cycles: Cycle[]): void {
+    if (!base) return;
+    for (const delivery of base.own) {
+      const node = nodeAtEnd(delivery);
+      if (node) add(this.#arrivals, node, delivery);
+    }
+    const beginnings = new Beginnings(this.#scene((node) => this.#arrivals.get(node) ?? none));
+    for (const delivery of base.own) this.#set(delivery, beginnings);
+    for (const circle of beginnings.circles) {
+      cycles.push({ kind: 'of', statements: circle.map(({ statement }) => statement) });
+    }
+    for (const situation of segments) this.#delaySegment(situation, base, beginnings);
+  }
+
+  #scene(arrivalsAt: Scene['arrivalsAt']): Scene {
+    return {
+      arrivalsAt,
+      arrival_s: (delivery, beginning_s) => this.#arrival_s(delivery, beginning_s),
+      rateOf: (source, delivery) =>
+        rateOf(this.#clock, delivery?.format ?? this.#first[source.index]?.format),
+    };
+  }
+
+  #delaySegment(situation: Building<Situation>, base: Situation, before: Beginnings): void {
+    const { own, ended } = situation;
+    if (own.length === 0 && ended.size === 0) return;
+    const ownArrivals = new Map<Node, Delivery[]>();
+    const touched = new Set<Node>();
+    for (const delivery of [...own, ...ended]) {
+      const node = nodeAtEnd(delivery);
+      if (node) touched.add(node);
+    }
+    for (const delivery of own) {
+      const node = nodeAtEnd(delivery);
+      if (node) add(ownArrivals, node, delivery);
+    }
+    const affected = this.#affectedBy(touched, base);
+    const beginnings = new Beginnings(
+      this.#scene((node) => {
+        const always = (this.#arrivals.get(node) ?? none).filter((delivery) => !ended.has(delivery));
+        return [...always, ...(ownArrivals.get(node) ?? none)];
+      }),
+      (source) => (affected.has(source) ? undefined : before.knownOf(source)),
+    );
+    for (const delivery of own) this.#set(delivery, beginnings);
+    const changed = this.#changedBy(affected, situation, before, beginnings);
+    if (changed.length === 0) return;
+    situation.ended = new Set([...ended, ...changed]);
+    const told = changed.map((delivery) => this.#tellAgain(delivery, situation, beginnings));
+    situation.own = [...own, ...told].sort((a, b) => a.feed.index - b.feed.index);
+  }
+
+  /** Sources whose picture may get another age when something changes at these nodes, and what is made of them. */
+  #affectedBy(touched: ReadonlySet<Node>, base: Situation): ReadonlySet<Source> {
+    const nodes = new Set(touched);
+    const affected = new Set<Source>();
+    const toDo: Source[] = [];
+    const reach = (sources: Iterable<Source>) => {
+      for (const source of sources) {
+        if (affected.has(source)) continue;
+        affected.add(source);
+        toDo.push(source);
+      }
+    };
+    for (const node of touched) reach(this.#sourcesFrom.get(node) ?? none);
+    for (let source = toDo.pop(); source !== undefined; source = toDo.pop()) {
+      reach(this.#madeWith.get(source) ?? none);
+      for (const delivery of this.#alwaysOf(source, base)) {
+        const node = nodeAtEnd(delivery);
+        if (node === undefined || nodes.has(node)) continue;
+        nodes.add(node);
+        reach(this.#sourcesFrom.get(node) ?? none);
+      }
+    }
+    return affected;
+  }
+
+  #alwaysOf(source: Source, base: Situation): readonly Building<Delivery>[] {
+    if (!this.#deliveriesOf) {
+      this.#deliveriesOf = new Map();
+      for (const delivery of base.own) {
+        if (delivery.feed.source)
+          add(this.#deliveriesOf, delivery.feed.source, delivery as Building<Delivery>);
+      }
+    }
+    return this.#deliveriesOf.get(source) ?? none;
+  }
+
+  #changedBy(
+    affected: ReadonlySet<Source>,
+    { ended }: Situation,
+    before: Beginnings,
+    now: Beginnings,
+  ): Delivery[] {
+    const changed: Delivery[] = [];
+    for (const source of affected) {
+      const deliveries = this.#deliveriesOf?.get(source) ?? none;
+      if (deliveries.length === 0 || before.of(source).delay_s === now.of(source).delay_s) continue;
+      for (const delivery of deliveries) {
+        if (!ended.has(delivery) && delivery.routes.length > 0) changed.push(delivery);
+      }
+    }
+    return changed;
+  }
+
+  /** The same way, in a segment in which the picture has another age. */
+  #tellAgain(delivery: Delivery, { segment }: Situation, beginnings: Beginnings): Delivery {
+    const again: Building<Delivery> = { ...delivery, index: this.#all.length, segment, because: 'delay' };
+    this.#all.push(again);
+    this.#set(again, beginnings);
+    return again;
+  }
+
+  #set(delivery: Building<Delivery>, beginnings: Beginnings): void {
+    const { source, measured } = delivery.feed;
+    if (!source || delivery.routes.length === 0) {
+      delivery.delay = noDelay;
+      return;
+    }
+    const beginning: Beginning = beginnings.of(source);
+    const path_s = this.#path_s(delivery);
+    const computed_s =
+      path_s === undefined || beginning.delay_s === undefined ? undefined : beginning.delay_s + path_s;
+    const rate = this.#rateOf(source);
+    const measured_s = measured?.fact.delay && durationIn_s(measured.fact.delay, rate);
+    const delay_s = measured_s ?? computed_s;
+    const limit = limitOf(delivery, rate);
+    const delay: Delay = {
+      delay_s,
+      from: measured_s === undefined ? 'computed' : 'measured',
+      computed_s,
+      beginning,
+      path_s,
+      limit_s: limit.limit_s,
+      limit: limit.limit,
+      limitOn: limit.limitOn,
+      over: isOver(delay_s, limit.limit_s),
+    };
+    delivery.delay = delay;
+  }
+
+  #arrival_s(delivery: Delivery, beginning_s: number | undefined): number | undefined {
+    const { measured, source } = delivery.feed;
+    if (measured?.fact.delay && source) {
+      const measured_s = durationIn_s(measured.fact.delay, this.#rateOf(source));
+      if (measured_s !== undefined) return measured_s;
+    }
+    const path_s = this.#path_s(delivery);
+    return path_s === undefined || beginning_s === undefined ? undefined : beginning_s + path_s;
+  }
+
+  #path_s(delivery: Delivery): number | undefined {
+    if (!this.#paths.has(delivery)) this.#paths.set(delivery, pathDelay_s(delivery, this.#clock));
+    return this.#paths.get(delivery);
+  }
+
+  #rateOf(source: Source): FrameRate | undefined {
+    return rateOf(this.#clock, this.#first[source.index]?.format);
+  }
+}
+
+const none: readonly never[] = [];
+
+const noDelay: Delay = {
+  delay_s: undefined,
+  from: 'computed',
+  computed_s: undefined,
+  beginning: undefined,
+  path_s: undefined,
+  limit_s: undefined,
+  limit: undefined,
+  limitOn: undefined,
+  over: false,
+};
+
+/** The node at whose input a delivery ends. */
+function nodeAtEnd({ feed }: Delivery): Node | undefined {
+  const { target } = feed;
+  if (target === undefined || 'takes' in target || target.owner.kind !== 'node') return undefined;
+  return target.owner;
+}

@@ -1,0 +1,66 @@
+import { type FrameRate, sameRate, scaleRate } from '../physics/rate.ts';
+import type { FormatTable, KnownFormat } from './formats.ts';
+import type { Carried, Flow, Source, SourceFigures } from './model.ts';
+import type { Pictures } from './pictures.ts';
+
+/** What each source puts onto the network and onto its own cable. */
+export function sourceFiguresOf(
+  sources: Iterable<Source>,
+  { first, flows }: Pictures,
+  formats: FormatTable,
+  usual: Carried,
+  houseRate: FrameRate | undefined,
+): Map<string, SourceFigures> {
+  const flowOf: (Flow | undefined)[] = [];
+  for (const flow of flows) flowOf[flow.source.index] ??= flow;
+  const figures = new Map<string, SourceFigures>();
+  for (const source of sources) {
+    const known = first[source.index] ?? asStated(source, formats);
+    const carried = flowOf[source.index]?.carried ?? source.kit?.carries ?? usual;
+    figures.set(source.name, figuresOf(source, known, carried, formats, houseRate));
+  }
+  return figures;
+}
+
+/** The format of a source that no feed takes anywhere. */
+function asStated(source: Source, formats: FormatTable): KnownFormat | undefined {
+  if (!source.format) return undefined;
+  const port = source.port ?? source.from;
+  return formats.complete(
+    source.format,
+    source.sendsByItself ? 'network' : (port?.interface?.signal ?? 'sdi'),
+  );
+}
+
+function figuresOf(
+  source: Source,
+  known: KnownFormat | undefined,
+  carried: Carried,
+  formats: FormatTable,
+  houseRate: FrameRate | undefined,
+): SourceFigures {
+  const onNetwork = known && formats.carry(known, carried);
+  const loads = onNetwork && formats.loads(onNetwork, carried);
+  const link = source.link ?? source.from?.links[0];
+  const signal = link?.chain.interface?.signal ?? source.port?.interface?.signal ?? 'sdi';
+  return {
+    source,
+    format: known?.format,
+    carried,
+    active_bits_per_second: loads?.active_bits_per_second,
+    packets_per_frame: loads?.packets_per_frame,
+    picture_bits_per_second: loads?.picture_bits_per_second,
+    sound_bits_per_second: loads?.sound_bits_per_second,
+    ancillary_bits_per_second: loads?.ancillary_bits_per_second,
+    network_bits_per_second: loads?.total_bits_per_second,
+    interface_bits_per_second:
+      known && !source.sendsByItself ? formats.onInterface_bits_per_second(known, signal) : undefined,
+    rateDiffers: houseRate !== undefined && known !== undefined && !isHouseRate(known, houseRate),
+  };
+}
+
+/** Interlaced pictures run at the house rate when their frames or their fields do; sound has no rate. */
+function isHouseRate({ format }: KnownFormat, houseRate: FrameRate): boolean {
+  if (format.kind === 'sound' || sameRate(format.rate, houseRate)) return true;
+  return format.scan === 'i' && sameRate(scaleRate(format.rate, 2), houseRate);
+}

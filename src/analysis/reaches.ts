@@ -1,0 +1,281 @@
+import {
+  COAX_NEAR_LIMIT,
+  type CoaxLoss,
+  coaxLoss_db,
+  coaxReach_m,
+  fitCoaxLoss,
+  halfClock_hz,
+  type LossBudget,
+} from '../physics/coax.ts';
+import { judgeFibre } from '../physics/fibre.ts';
+import { joinedShare, judgeLength, type ReachJudgement } from '../physics/reach.ts';
+import { pairReach_m, WARMEST_C } from '../physics/twisted-pair.ts';
+import type { ReachFact } from '../plan/facts.ts';
+import type { Building } from './building.ts';
+import { attempt, type KnownFormat, sdiInterfaceFor } from './formats.ts';
+import { reachOn } from './link-interface.ts';
+import type { Cable, Chain, Interface, Reach } from './model.ts';
+
+/** One cable of a chain whose kind and length are known. */
+interface Piece {
+  readonly cable: Cable;
+  readonly length_m: number;
+}
+
+/**
+ * Judges whether each chain of cables is short enough for what runs on it.
+ *
+ * @param fastest By chain: the fastest picture that SDI carries there in any segment.
+ */
+export function reachesOf(chains: readonly Chain[], fastest: readonly (KnownFormat | undefined)[]): Reach[] {
+  const judge = new ReachJudge();
+  return chains.map((chain) => attempt(() => judge.judge(chain, fastest[chain.index])) ?? notKnown);
+}
+
+const notKnown: Reach = {
+  verdict: 'not known',
+  reach_m: undefined,
+  good_m: undefined,
+  loss_db: undefined,
+  loss_limit_db: undefined,
+  share: undefined,
+  decidedBy: undefined,
+  judgedAs: undefined,
+  frequency_hz: undefined,
+  temperature_c: undefined,
+  fromMemory: false,
+  source: undefined,
+};
+
+const VERDICTS: Readonly<Record<ReachJudgement, Reach['verdict']>> = {
+  fits: 'good',
+  'near limit': 'near the limit',
+  doubtful: 'doubtful',
+  beyond: 'beyond',
+};
+
+class ReachJudge {
+  readonly #fits = new Map<Cable, CoaxLoss | undefined>();
+
+  judge(chain: Chain, picture: KnownFormat | undefined): Reach {
+    const face = chain.interface;
+    const [first] = chain.links;
+    if (!face || !first?.cable) return notKnown;
+    if (first.cable.medium === 'coax' && face.statement.fact.budgets.length > 0) {
+      return this.#judgeCoax(chain, judgedAs(face, picture));
+    }
+    return first.cable.medium === 'fibre' ? judgeOnFibre(chain, face) : judgeByTable(chain, face);
+  }
+
+  /** By loss within the receiver's budget; a faster interface is never given more reach than a slower one. */
+  #judgeCoax(chain: Chain, face: Interface): Reach {
+    const pieces = piecesOf(chain);
+    const cables = chain.links.map(({ cable }) => cable && this.#fit(cable));
+    const known = cables.filter((fit) => fit !== undefined);
+    const own = budgetsOf(face);
+    const slower = face.accepts.slice(1).flatMap(budgetsOf);
+    if (known.length < cables.length || own.length === 0) return { ...notKnown, judgedAs: face };
+    const [loss] = known;
+    const alone_m = Math.min(...own.map((budget) => coaxReach_m(loss!, budget, slower)));
+    const strictest = own.reduce((a, b) =>
+      coaxReach_m(loss!, b, slower) < coaxReach_m(loss!, a, slower) ? b : a,
+    );
+    const reach: Building<Reach> = {
+      ...notKnown,
+      reach_m: alone_m,
+      judgedAs: face,
+      frequency_hz: strictest.frequency_hz,
+      loss_limit_db: strictest.budget_db,
+      fromMemory:
+        strictest.fromMemory || chain.links.some(({ cable }) => cable?.losses.some((one) => one.fromMemory)),
+      source: strictest.source,
+    };
+    if (pieces === undefined || chain.length_m === undefined) return reach;
+    const rivals = [strictest, ...slower.filter((budget) => budget.frequency_hz < strictest.frequency_hz)];
+    const losses = rivals.map((budget) =>
+      pieces.reduce((sum, { length_m }, i) => sum + coaxLoss_db(known[i]!, budget.frequency_hz, length_m), 0),
+    );
+    const shares = rivals.map((budget, i) => losses[i]! / budget.budget_db);
+    const decides = shares.indexOf(Math.max(...shares));
+    const share = shares[decides]!;
+    reach.loss_db = losses[decides];
+    reach.loss_limit_db = rivals[decides]!.budget_db;
+    reach.frequency_hz = rivals[decides]!.frequency_hz;
+    reach.share = share;
+    reach.decidedBy = 'loss';
+    if (share > 0) reach.reach_m = chain.length_m / share;
+    const allowed = { most_m: reach.reach_m!, near_share: COAX_NEAR_LIMIT };
+    reach.verdict = VERDICTS[judgeLength(chain.length_m, allowed)];
+    return reach;
+  }
+
+  #fit(cable: Cable): CoaxLoss | undefined {
+    if (!this.#fits.has(cable)) {
+      const points = cable.losses.flatMap(({ frequency_hz, loss_db_per_m }) =>
+        frequency_hz === undefined ? [] : [{ frequency_hz, loss_db_per_m }],
+      );
+      this.#fits.set(
+        cable,
+        attempt(() => fitCoaxLoss(points)),
+      );
+    }
+    return this.#fits.get(cable);
+  }
+}
+
+/** The interface at which coax is judged: the slowest that carries the fastest picture. */
+function judgedAs(face: Interface, picture: KnownFormat | undefined): Interface {
+  const rate = picture?.sdi_bits_per_second;
+  if (rate === undefined || picture?.format.kind !== 'picture') return face;
+  return sdiInterfaceFor(rate, picture.format.height, face) ?? face;
+}
+
+interface Budget extends LossBudget {
+  readonly fromMemory: boolean;
+  readonly source: string | undefined;
+}
+
+function budgetsOf(face: Interface): Budget[] {
+  return face.statement.fact.budgets.map(({ loss_db, frequency_hz, fromMemory, source }) => ({
+    budget_db: loss_db,
+    frequency_hz: frequency_hz ?? halfClock_hz(face.rate_bits_per_second),
+    fromMemory,
+    source,
+  }));
+}
+
+/** The cables with their lengths; undefined when a kind or a length is missing. */
+function piecesOf(chain: Chain): Piece[] | undefined {
+  const pieces: Piece[] = [];
+  for (const { cable, length } of chain.links) {
+    if (!cable || length.length_m === undefined) return undefined;
+    pieces.push({ cable, length_m: length.length_m });
+  }
+  return pieces;
+}
+
+/** The tabulated reaches of a chain's cables; undefined when the interface does not list one of them. */
+function tableOf(chain: Chain, face: Interface): ReachFact[] | undefined {
+  const table: ReachFact[] = [];
+  for (const { cable } of chain.links) {
+    const reach = cable && reachOn(face, cable);
+    if (!reach) return undefined;
+    table.push(reach);
+  }
+  return table;
+}
+
+/** Twisted pair, display, sound and direct-attach cables: by table, shortened where it is warm or stranded. */
+function judgeByTable(chain: Chain, face: Interface): Reach {
+  const table = tableOf(chain, face);
+  if (!table) return { ...notKnown, judgedAs: face };
+  const isWarm = (temperature_c: number | undefined) => temperature_c !== undefined && temperature_c > 20;
+  const hottest_c = chain.links.reduce<number | undefined>(
+    (most, { length }) =>
+      length.temperature_c !== undefined && length.temperature_c > (most ?? 20) ? length.temperature_c : most,
+    undefined,
+  );
+  const shortened = (i: number, tabulated_m: number) => {
+    const { cable, length } = chain.links[i]!;
+    if (cable?.medium !== 'twisted pair') return tabulated_m;
+    const temperature_c = isWarm(length.temperature_c)
+      ? Math.min(WARMEST_C, length.temperature_c!)
+      : undefined;
+    return pairReach_m(tabulated_m, {
+      stranded_share: cable.strandedShare,
+      screened: cable.screened,
+      temperature_c,
+    });
+  };
+  const most = table.map((reach, i) => shortened(i, reach.length_m));
+  const good = table.map((reach, i) => shortened(i, reach.good_m ?? reach.length_m));
+  const reach: Building<Reach> = {
+    ...notKnown,
+    reach_m: most[0],
+    good_m: good[0],
+    judgedAs: face,
+    decidedBy: 'length',
+    temperature_c: chain.links.some(({ cable }) => cable?.medium === 'twisted pair') ? hottest_c : undefined,
+    fromMemory: table.some(({ fromMemory }) => fromMemory),
+    source: table[0]!.source,
+  };
+  const pieces = piecesOf(chain);
+  if (!pieces || chain.length_m === undefined) return reach;
+  const joined = pieces.length > 1;
+  reach.share = joinedShare(pieces.map(({ length_m }, i) => ({ length_m, reach_m: most[i]! })));
+  if (joined && reach.share > 0) {
+    const goodShare = joinedShare(pieces.map(({ length_m }, i) => ({ length_m, reach_m: good[i]! })));
+    reach.reach_m = chain.length_m / reach.share;
+    reach.good_m = chain.length_m / goodShare;
+  }
+  const judgement = judgeLength(chain.length_m, { most_m: reach.reach_m!, good_m: reach.good_m });
+  // Above the warmest temperature that the tables know, nothing is certain.
+  const beyondTables = judgement === 'fits' && (reach.temperature_c ?? 0) > WARMEST_C;
+  reach.verdict = beyondTables ? 'doubtful' : VERDICTS[judgement];
+  return reach;
+}
+
+/** By reach and by loss; the worse decides. */
+function judgeOnFibre(chain: Chain, face: Interface): Reach {
+  const table = tableOf(chain, face);
+  if (!table) return { ...notKnown, judgedAs: face };
+  const limits = table.flatMap(({ loss_db }) => loss_db ?? []);
+  const loss_limit_db = limits.length > 0 ? Math.min(...limits) : undefined;
+  const losses = chain.links.map(({ cable }) => lossAt(cable!, face.statement.fact.wavelength_m));
+  const reach: Building<Reach> = {
+    ...notKnown,
+    reach_m: table[0]!.length_m,
+    good_m: table[0]!.good_m,
+    loss_limit_db,
+    judgedAs: face,
+    fromMemory: table.some(({ fromMemory }) => fromMemory),
+    source: table[0]!.source,
+  };
+  const pieces = piecesOf(chain);
+  if (!pieces || chain.length_m === undefined) return reach;
+  const { length_m } = chain;
+  const byTable = joinedShare(pieces.map((piece, i) => ({ ...piece, reach_m: table[i]!.length_m })));
+  const table_m = byTable > 0 ? length_m / byTable : table[0]!.length_m;
+  const fibre_db = losses.reduce<number | undefined>(
+    (sum, loss, i) =>
+      sum === undefined || loss === undefined ? undefined : sum + loss.loss_db_per_m * pieces[i]!.length_m,
+    0,
+  );
+  if (fibre_db === undefined) {
+    reach.share = byTable;
+    reach.decidedBy = 'length';
+    reach.reach_m = table_m;
+    reach.verdict = VERDICTS[judgeLength(length_m, { most_m: table_m, good_m: reach.good_m })];
+    return reach;
+  }
+  const run = {
+    length_m,
+    loss_db_per_m: length_m > 0 ? fibre_db / length_m : losses[0]!.loss_db_per_m,
+    connections: connectionsOf(chain),
+    splices: chain.links.reduce((sum, { splices }) => sum + (splices ?? 0), 0),
+  };
+  const judged = judgeFibre(run, { reach_m: table_m, loss_db: loss_limit_db });
+  const byLoss = loss_limit_db ? judged.loss_db / loss_limit_db : 0;
+  reach.loss_db = judged.loss_db;
+  reach.reach_m = judged.allowed_m;
+  reach.decidedBy = judged.decided_by === 'loss' ? 'loss' : 'length';
+  reach.share = Math.max(byTable, byLoss);
+  reach.fromMemory ||= judged.decided_by === 'loss' && losses.some((loss) => loss?.fromMemory);
+  const isGood = reach.good_m === undefined || length_m <= reach.good_m;
+  reach.verdict = judged.fits ? (isGood ? 'good' : 'doubtful') : 'beyond';
+  return reach;
+}
+
+/** The stated loss at the wavelength nearest to that of the interface. */
+function lossAt(cable: Cable, wavelength_m: number | undefined): Cable['losses'][number] | undefined {
+  const stated = cable.losses.filter((loss) => loss.wavelength_m !== undefined);
+  if (wavelength_m === undefined) return stated[0];
+  const off = (loss: Cable['losses'][number]) => Math.abs(loss.wavelength_m! - wavelength_m);
+  return stated.length === 0 ? undefined : stated.reduce((a, b) => (off(b) < off(a) ? b : a));
+}
+
+/** As stated; else one at each end and one at each join. */
+function connectionsOf({ links }: Chain): number {
+  if (links.every(({ connections }) => connections === undefined)) return links.length + 1;
+  return links.reduce((sum, { connections }) => sum + (connections ?? 2), 0);
+}

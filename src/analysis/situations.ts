@@ -1,0 +1,304 @@
+import type { Building } from './building.ts';
+import { add } from './lists.ts';
+import { type Loss, Losses } from './losses.ts';
+import type {
+  Delivery,
+  Feed,
+  Link,
+  NoRoute,
+  Plant,
+  Port,
+  Segment,
+  Situation,
+  Source,
+  Target,
+  Unmatched,
+} from './model.ts';
+import type { Router } from './router.ts';
+import type { Black, Wishes } from './wishes.ts';
+
+/** Where every picture goes, without segments and in each. */
+export interface Deliveries {
+  readonly situations: readonly Building<Situation>[];
+  readonly all: Building<Delivery>[];
+  readonly unmatched: readonly Unmatched[];
+}
+
+export function deliveriesOf(plant: Plant, wishes: Wishes, router: Router): Deliveries {
+  return new Director(plant, wishes, router).direct();
+}
+
+class Director {
+  readonly #plant: Plant;
+  readonly #wishes: Wishes;
+  readonly #router: Router;
+  readonly #all: Building<Delivery>[] = [];
+  readonly #unmatched: Unmatched[] = [];
+  /** Always-on deliveries by their target. */
+  readonly #at = new Map<Target, Building<Delivery>[]>();
+  /** Always-on deliveries by the links that they take; made when the first segment loses a link. */
+  #over: Map<Link, Building<Delivery>[]> | undefined;
+  /** Always-on deliveries by their source; made when the first segment loses one. */
+  #from: Map<Source, Building<Delivery>[]> | undefined;
+  #losses: Losses | undefined;
+
+  constructor(plant: Plant, wishes: Wishes, router: Router) {
+    this.#plant = plant;
+    this.#wishes = wishes;
+    this.#router = router;
+  }
+
+  direct(): Deliveries {
+    const situations = [this.#directAlways()];
+    const own = this.#bySegment(this.#wishes.feeds, (feed) => feed.segments);
+    const black = this.#bySegment(this.#wishes.blacks, (one) => one.segments ?? []);
+    for (const segment of this.#wishes.segments.values()) {
+      situations.push(this.#directSegment(segment, own.get(segment) ?? [], black.get(segment) ?? []));
+    }
+    return { situations, all: this.#all, unmatched: this.#unmatched };
+  }
+
+  #bySegment<T>(items: readonly T[], segmentsOf: (item: T) => readonly Segment[]): Map<Segment, T[]> {
+    const map = new Map<Segment, T[]>();
+    for (const item of items) {
+      for (const segment of segmentsOf(item)) add(map, segment, item);
+    }
+    return map;
+  }
+
+  /** The plan without segments: the always-on feeds, in order. */
+  #directAlways(): Building<Situation> {
+    const always = this.#wishes.feeds.filter((feed) => feed.always);
+    const replaced = this.#replacedForGood(always);
+    const deliveries: Building<Delivery>[] = [];
+    for (const feed of always) {
+      if (replaced.has(feed)) continue;
+      const delivery = this.#deliver(feed, undefined, undefined, nothingLost);
+      deliveries.push(delivery);
+      if (feed.target) add(this.#at, feed.target, delivery);
+    }
+    return {
+      segment: undefined,
+      own: deliveries,
+      ended: new Set(),
+      lostLinks: nothingLost.links,
+      lostNodes: nothingLost.nodes,
+      standbys: [],
+    };
+  }
+
+  /** Always-on feeds that another always-on feed or a `black` without a segment takes the place of. */
+  #replacedForGood(always: readonly Feed[]): ReadonlySet<Feed> {
+    const replaced = new Set<Feed>();
+    const replacing = always.filter((feed) => feed.statement.fact.insteadOf !== undefined);
+    const blacks = this.#wishes.blacks.filter((black) => black.segments === undefined);
+    if (replacing.length === 0 && blacks.length === 0) return replaced;
+    const at = new Map<Target, Feed[]>();
+    for (const feed of always) if (feed.target) add(at, feed.target, feed);
+    for (const feed of replacing) {
+      const other =
+        feed.target && at.get(feed.target)?.find((one) => one !== feed && one.source === feed.insteadOf);
+      if (other && feed.insteadOf) replaced.add(other);
+      else this.#tellUnmatchedFeed(feed, undefined);
+    }
+    for (const black of blacks) {
+      const there = black.target ? (at.get(black.target) ?? []) : [];
+      for (const feed of there) replaced.add(feed);
+      if (there.length === 0) this.#tellUnmatchedBlack(black, undefined);
+    }
+    return replaced;
+  }
+
+  #directSegment(segment: Segment, own: readonly Feed[], blacks: readonly Black[]): Building<Situation> {
+    const loss = this.#lossOf(segment);
+    const ended = new Set<Building<Delivery>>();
+    for (const feed of own) {
+      if (feed.statement.fact.insteadOf === undefined) continue;
+      const other =
+        feed.target && this.#at.get(feed.target)?.find((one) => one.feed.source === feed.insteadOf);
+      if (other && feed.insteadOf) ended.add(other);
+      else this.#tellUnmatchedFeed(feed, segment);
+    }
+    for (const black of blacks) {
+      const there = black.target ? (this.#at.get(black.target) ?? []) : [];
+      for (const delivery of there) ended.add(delivery);
+      if (there.length === 0) this.#tellUnmatchedBlack(black, segment);
+    }
+    const broken = this.#brokenBy(loss, ended);
+    const toDo: { readonly feed: Feed; readonly because: Delivery['because'] }[] = own.map((feed) => ({
+      feed,
+      because: undefined,
+    }));
+    for (const { feed } of broken) toDo.push({ feed, because: 'rerouted' });
+    toDo.sort((a, b) => a.feed.index - b.feed.index);
+    for (const delivery of broken) ended.add(delivery);
+    const deliveries = this.#router.during(loss.links, loss.standbys, () => {
+      for (const delivery of ended) this.#router.vacate(delivery);
+      return toDo.map(({ feed, because }) => this.#deliver(feed, segment, because, loss));
+    });
+    return {
+      segment,
+      own: deliveries,
+      ended,
+      lostLinks: loss.links,
+      lostNodes: loss.nodes,
+      standbys: loss.standbys,
+    };
+  }
+
+  /** Always-on deliveries that lose a cable and have to go another way; those of lost sources simply end. */
+  #brokenBy(loss: Loss, ended: Set<Building<Delivery>>): Building<Delivery>[] {
+    if (loss.links.size === 0 && loss.sources.size === 0) return [];
+    const over = this.#deliveriesOver();
+    const broken = new Set<Building<Delivery>>();
+    for (const link of loss.links) for (const delivery of over.get(link) ?? []) broken.add(delivery);
+    for (const destination of loss.destinations) {
+      for (const delivery of this.#at.get(destination) ?? []) ended.add(delivery);
+    }
+    for (const source of loss.sources) for (const delivery of this.#fromSource(source)) ended.add(delivery);
+    return [...broken].filter((delivery) => !ended.has(delivery));
+  }
+
+  #fromSource(source: Source): readonly Building<Delivery>[] {
+    if (!this.#from) {
+      this.#from = new Map();
+      for (const delivery of this.#all) {
+        if (delivery.segment !== undefined) break;
+        if (delivery.feed.source) add(this.#from, delivery.feed.source, delivery);
+      }
+    }
+    return this.#from.get(source) ?? [];
+  }
+
+  #deliveriesOver(): Map<Link, Building<Delivery>[]> {
+    if (this.#over) return this.#over;
+    this.#over = new Map();
+    for (const delivery of this.#all) {
+      if (delivery.segment !== undefined) break;
+      for (const route of delivery.routes) {
+        for (const { link } of route.steps) add(this.#over, link, delivery);
+      }
+    }
+    return this.#over;
+  }
+
+  #lossOf(segment: Segment): Loss {
+    if (segment.without.length === 0) return nothingLost;
+    this.#losses ??= new Losses(this.#plant);
+    return this.#losses.of(segment.without);
+  }
+
+  #deliver(
+    feed: Feed,
+    segment: Segment | undefined,
+    because: Delivery['because'],
+    loss: Loss,
+  ): Building<Delivery> {
+    const { source, target } = feed;
+    const delivery = newDelivery(this.#all.length, feed, segment, because);
+    this.#all.push(delivery);
+    const starts = source ? this.#router.startsOf(source) : none;
+    const ends = target ? this.#router.endsOf(target) : none;
+    const kind = impossible(feed, loss, starts, ends);
+    if (kind) {
+      delivery.noRoute = { kind, via: undefined };
+      return delivery;
+    }
+    const found = this.#router.find(feed, source!, starts, ends);
+    if (found.ways.length === 0) {
+      const { missedVia } = found;
+      delivery.noRoute = { kind: missedVia ? 'via cannot be met' : 'no way', via: missedVia };
+      return delivery;
+    }
+    delivery.routes = found.ways.map((way) => this.#router.routeOf(way));
+    delivery.sharedLinks = found.sharedLinks;
+    const { ties } = found.ways[0]!;
+    if (ties.length > 0) {
+      delivery.ties = ties.map(({ vertex, chosen, others }) => ({
+        port: this.#plant.ports[this.#router.graph.portOf[vertex]!]!,
+        chosen: this.#plant.links[chosen]!,
+        others: others.map((link) => this.#plant.links[link]!),
+      }));
+    }
+    if (found.taken) {
+      const other = this.#whoIsAt(found.taken, source!);
+      if (other) delivery.twoPictures = { port: found.taken, other };
+    }
+    this.#router.occupy(delivery);
+    return delivery;
+  }
+
+  /** The delivery of another source that holds a port now. */
+  #whoIsAt(port: Port, source: Source): Delivery | undefined {
+    const holder = this.#router.holderOf(port, source);
+    if (holder === undefined) return undefined;
+    if (holder.delivery >= 0) return this.#all[holder.delivery];
+    // The first to come has gone since: look for one that came after it.
+    return this.#all.findLast(
+      ({ feed, routes }) =>
+        feed.source?.index === holder.source && routes.some(({ ports }) => ports.includes(port)),
+    );
+  }
+
+  #tellUnmatchedFeed(feed: Feed, segment: Segment | undefined): void {
+    const { statement } = feed;
+    const wanted = statement.fact.insteadOf ?? '';
+    this.#unmatched.push({ statement, part: 'insteadOf/0', kind: 'instead of', wanted, segment });
+  }
+
+  #tellUnmatchedBlack({ statement, part, targetName }: Black, segment: Segment | undefined): void {
+    this.#unmatched.push({ statement, part, kind: 'black', wanted: targetName, segment });
+  }
+}
+
+const none: readonly never[] = [];
+
+const nothingLost: Loss = {
+  links: new Set(),
+  nodes: new Set(),
+  sources: new Set(),
+  destinations: new Set(),
+  standbys: [],
+};
+
+/** Why no search can help; undefined when one may. */
+function impossible(
+  { source, target }: Feed,
+  loss: Loss,
+  starts: readonly number[],
+  ends: readonly number[],
+): NoRoute['kind'] | undefined {
+  if (source === undefined) return 'source not known';
+  if (target === undefined) return 'target not known';
+  if (loss.sources.has(source)) return 'out of service';
+  if ('takes' in target ? loss.destinations.has(target) : isLost(target.owner, loss)) return 'out of service';
+  if (!('takes' in target) && target.role !== 'input') return 'target is no input';
+  if (starts.length === 0) return 'source not plugged in';
+  return ends.length === 0 ? 'target not plugged in' : undefined;
+}
+
+function isLost(owner: { readonly kind: string }, loss: Loss): boolean {
+  return loss.nodes.has(owner as never);
+}
+
+function newDelivery(
+  index: number,
+  feed: Feed,
+  segment: Segment | undefined,
+  because: Delivery['because'],
+): Building<Delivery> {
+  return {
+    index,
+    feed,
+    segment,
+    because,
+    routes: none,
+    noRoute: undefined,
+    ties: none,
+    twoPictures: undefined,
+    sharedLinks: none,
+    format: undefined,
+    formatFaults: none,
+    delay: undefined as never,
+  };
+}

@@ -1,0 +1,87 @@
+import type { StatementOf } from '../plan/plan.ts';
+import type { Building } from './building.ts';
+import { add } from './lists.ts';
+import type { Acceptance, Feed, Measurement, Place, Proof, Spoken, Thing } from './model.ts';
+import type { Statements } from './statements.ts';
+import { type Subjects, subjectText, targetText } from './subjects.ts';
+
+/** Where everything that a plan can accept, measure or prove is looked up. */
+export interface Surroundings {
+  readonly subjects: Subjects;
+  readonly things: ReadonlyMap<string, Thing>;
+  readonly places: ReadonlyMap<string, Place>;
+}
+
+export interface SpokenOf {
+  /** Measurements of feeds; those of cables, runs and uplinks belong to the plant. */
+  readonly measurements: readonly Measurement[];
+  readonly acceptances: readonly Acceptance[];
+  readonly proofs: readonly Proof[];
+}
+
+/** What was accepted, measured and proved, tied to the feeds that it speaks of. */
+export function speakOf(
+  statements: Statements,
+  feeds: readonly Building<Feed>[],
+  around: Surroundings,
+): SpokenOf {
+  const measured = statements.of('measured').filter(({ fact }) => fact.subject.kind === 'feed');
+  const proved = statements.of('proved');
+  const accepted = statements.of('accept');
+  const byName = new Map<string, Building<Feed>[]>();
+  if (measured.length + proved.length + accepted.length > 0) {
+    for (const feed of feeds) add(byName, feed.name, feed);
+  }
+  return {
+    measurements: measured.map((statement) => measure(statement, byName)),
+    proofs: proved.map((statement) => prove(statement, byName)),
+    acceptances: accepted.map((statement) => ({ statement, of: accept(statement, byName, around) })),
+  };
+}
+
+type FeedsByName = ReadonlyMap<string, readonly Building<Feed>[]>;
+
+function measure(statement: StatementOf<'measured'>, byName: FeedsByName): Measurement {
+  const feeds = byName.get(subjectText(statement.fact.subject)) ?? [];
+  const of: Spoken = feeds.length === 0 ? { kind: 'nothing' } : { kind: 'feed', feeds };
+  if (feeds.length === 0) return { statement, of, useless: 'matches nothing' };
+  if (statement.fact.delay === undefined) return { statement, of, useless: 'wrong quantity' };
+  if (feeds[0]!.measured) return { statement, of, useless: 'measured before' };
+  for (const feed of feeds) feed.measured = statement;
+  return { statement, of, useless: undefined };
+}
+
+function prove(statement: StatementOf<'proved'>, byName: FeedsByName): Proof {
+  const { source, target } = statement.fact;
+  const feeds = byName.get(`${source} -> ${targetText(target)}`) ?? [];
+  for (const feed of feeds) feed.proofs = [...feed.proofs, statement];
+  return { statement, feeds };
+}
+
+function accept(
+  { fact }: StatementOf<'accept'>,
+  byName: FeedsByName,
+  { subjects, things, places }: Surroundings,
+): Spoken {
+  const { subject } = fact;
+  switch (subject.kind) {
+    case 'feed': {
+      const feeds = byName.get(subjectText(subject)) ?? [];
+      return feeds.length > 0 ? { kind: 'feed', feeds } : { kind: 'nothing' };
+    }
+    case 'link': {
+      const link = subjects.linkBetween(subject.from, subject.to);
+      return link ? { kind: 'link', link } : { kind: 'nothing' };
+    }
+    case 'run': {
+      const run = subjects.runBetween(places.get(subject.from), places.get(subject.to));
+      return run ? { kind: 'run', run } : { kind: 'nothing' };
+    }
+    case 'name': {
+      const thing = things.get(subject.name);
+      if (thing?.kind === 'link') return { kind: 'link', link: thing };
+      if (thing?.kind === 'uplink') return { kind: 'uplink', uplink: thing };
+      return { kind: 'other', name: subject.name };
+    }
+  }
+}
