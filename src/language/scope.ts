@@ -4,35 +4,16 @@ import {
   AstUtils,
   DefaultScopeProvider,
   type LangiumCoreServices,
-  type LangiumDocument,
   type ReferenceInfo,
   type Scope,
   type Stream,
   stream,
 } from 'langium';
-import type { Kit, Node, PlanFile, Statement, SubjectEnd } from './generated/ast.ts';
+import { allSpaces, FileNames, type Space } from './file-names.ts';
+import type { Kit, Node, SubjectEnd } from './generated/ast.ts';
+import { type FileTree, treeOf } from './incremental/file-tree.ts';
 import { findFamily, findPort, portNames, portsOf } from './ports.ts';
 import type { Visibility } from './visibility.ts';
-
-/** The spaces in which a name stands for one thing. */
-type Space = 'thing' | 'place' | 'kit' | 'cable' | 'interface' | 'segment' | 'case';
-
-const spaceOf: Partial<Record<Statement['$type'], Space>> = {
-  Node: 'thing',
-  Source: 'thing',
-  Destination: 'thing',
-  Link: 'thing',
-  Circuit: 'thing',
-  Uplink: 'thing',
-  Place: 'place',
-  Kit: 'kit',
-  Cable: 'cable',
-  Interface: 'interface',
-  Segment: 'segment',
-  Case: 'case',
-};
-
-const allSpaces = [...new Set(Object.values(spaceOf))] as Space[];
 
 /** For each type that a reference can ask for: where it is looked up, and which statements it takes. */
 const lookups: Record<string, { spaces: readonly Space[]; types?: readonly string[] }> = {
@@ -51,12 +32,10 @@ const lookups: Record<string, { spaces: readonly Space[]; types?: readonly strin
   Uplink: { spaces: ['thing'], types: ['Uplink'] },
 };
 
-type Names = Map<Space, Map<string, AstNode>>;
-
-/** Looks names up in maps, one per file and space, in the order of the plan's files. */
+/** Looks names up file by file, in the order of the plan's files. */
 export class NameScope extends DefaultScopeProvider {
   readonly #visibility: Visibility;
-  readonly #names = new WeakMap<PlanFile, Names>();
+  readonly #names = new WeakMap<FileTree, FileNames>();
 
   constructor(services: LangiumCoreServices, visibility: Visibility) {
     super(services);
@@ -67,10 +46,10 @@ export class NameScope extends DefaultScopeProvider {
   find(context: ReferenceInfo, name: string): AstNode | undefined {
     if (isPortReference(context)) return this.#findPort(context, name);
     const lookup = this.#lookup(context);
-    for (const document of this.#visible(context)) {
-      const names = this.#namesOf(document);
+    for (const tree of this.#visible(context)) {
+      const names = this.#namesOf(tree);
       for (const space of lookup.spaces) {
-        const node = names.get(space)?.get(name);
+        const node = names.find(space, name);
         if (node && (!lookup.types || lookup.types.includes(node.$type))) return node;
       }
     }
@@ -103,10 +82,10 @@ export class NameScope extends DefaultScopeProvider {
     }
     const lookup = this.#lookup(context);
     const found = new Map<string, AstNode>();
-    for (const document of this.#visible(context)) {
-      const names = this.#namesOf(document);
+    for (const tree of this.#visible(context)) {
+      const names = this.#namesOf(tree);
       for (const space of lookup.spaces) {
-        for (const [name, node] of names.get(space) ?? []) {
+        for (const [name, node] of names.all(space)) {
           if (!found.has(name) && (!lookup.types || lookup.types.includes(node.$type))) found.set(name, node);
         }
       }
@@ -136,22 +115,15 @@ export class NameScope extends DefaultScopeProvider {
     return lookups[type] ?? { spaces: [] };
   }
 
-  #visible(context: ReferenceInfo): readonly LangiumDocument<PlanFile>[] {
-    return this.#visibility.of(AstUtils.getDocument(context.container));
+  #visible(context: ReferenceInfo): readonly FileTree[] {
+    return this.#visibility.of(AstUtils.getDocument(context.container)).flatMap((d) => treeOf(d) ?? []);
   }
 
-  #namesOf(document: LangiumDocument<PlanFile>): Names {
-    const root = document.parseResult.value;
-    let names = this.#names.get(root);
+  #namesOf(tree: FileTree): FileNames {
+    let names = this.#names.get(tree);
     if (!names) {
-      names = new Map(allSpaces.map((space) => [space, new Map<string, AstNode>()]));
-      for (const statement of root.statements) {
-        const space = spaceOf[statement.$type];
-        if (!space || !('name' in statement) || !statement.name) continue;
-        const inSpace = names.get(space)!;
-        if (!inSpace.has(statement.name)) inSpace.set(statement.name, statement);
-      }
-      this.#names.set(root, names);
+      names = new FileNames(tree);
+      this.#names.set(tree, names);
     }
     return names;
   }

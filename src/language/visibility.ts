@@ -2,15 +2,20 @@ import type { LangiumDocument, LangiumDocuments } from 'langium';
 import { URI } from 'langium';
 import type { PlanFile } from './generated/ast.ts';
 import { importClosure, resolveImport } from './imports.ts';
+import { type Heads, treeOf } from './incremental/file-tree.ts';
 import type { Revision } from './reference.ts';
 
-/** Which files see each other's names: those of one plan, and the shipped library. */
+/**
+ * Which files see each other's names: those of one plan, and the shipped library. It depends on which files there are
+ * and on their `plan` and `import` lines alone, so it holds through nearly every keystroke.
+ */
 export class Visibility {
   readonly #documents: () => LangiumDocuments;
   readonly #revision: Revision;
-  #computedAt = -1;
+  #lookedAt = -1;
+  #heads = new Map<string, Heads | undefined>();
   #visible = new Map<string, readonly LangiumDocument<PlanFile>[]>();
-  #plans: string[] = [];
+  #plans: readonly string[] = [];
 
   constructor(documents: () => LangiumDocuments, revision: Revision) {
     this.#documents = documents;
@@ -36,15 +41,14 @@ export class Visibility {
   }
 
   #refresh(): void {
-    if (this.#computedAt === this.#revision.current) return;
-    this.#computedAt = this.#revision.current;
+    if (this.#lookedAt === this.#revision.current) return;
+    this.#lookedAt = this.#revision.current;
+    const heads = new Map<string, Heads | undefined>();
+    for (const document of this.#documents().all) heads.set(document.uri.toString(), treeOf(document)?.heads);
+    if (sameEntries(heads, this.#heads)) return;
+    this.#heads = heads;
     this.#visible = new Map();
-    this.#plans = [];
-    for (const document of this.#documents().all) {
-      if (rootOf(document).statements.some((s) => s.$type === 'PlanHead'))
-        this.#plans.push(document.uri.toString());
-    }
-    this.#plans.sort();
+    this.#plans = [...heads].flatMap(([uri, head]) => (head?.hasPlan ? [uri] : [])).sort();
     for (const plan of this.#plans) {
       const documents = this.#documentsOf(plan);
       for (const document of documents) {
@@ -55,22 +59,22 @@ export class Visibility {
   }
 
   #documentsOf(start: string): LangiumDocument<PlanFile>[] {
-    const all = this.#documents();
-    const get = (uri: string) => all.getDocument(URI.parse(uri)) as LangiumDocument<PlanFile> | undefined;
-    const files = importClosure(start, (uri) => {
-      const document = get(uri);
-      if (!document) return [];
-      return rootOf(document)
-        .statements.filter((s) => s.$type === 'Import')
-        .map((s) => resolveImport(uri, s.path ?? ''))
-        .filter((target): target is string => target !== undefined && get(target) !== undefined);
-    });
-    const library = all.all
-      .map((d) => d.uri.toString())
-      .filter((uri) => isLibrary(uri) && !files.includes(uri))
-      .toArray();
-    return [...files, ...library].map(get).filter((d): d is LangiumDocument<PlanFile> => d !== undefined);
+    const files = importClosure(start, (uri) =>
+      (this.#heads.get(uri)?.imports ?? [])
+        .map((statement) => resolveImport(uri, statement.path ?? ''))
+        .filter((target): target is string => target !== undefined && this.#heads.has(target)),
+    );
+    const library = [...this.#heads.keys()].filter((uri) => isLibrary(uri) && !files.includes(uri));
+    return [...files, ...library].flatMap(
+      (uri) => (this.#documents().getDocument(URI.parse(uri)) as LangiumDocument<PlanFile> | undefined) ?? [],
+    );
   }
+}
+
+function sameEntries(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unknown>): boolean {
+  if (a.size !== b.size) return false;
+  for (const [key, value] of a) if (!b.has(key) || b.get(key) !== value) return false;
+  return true;
 }
 
 const libraryFiles = new Set<string>();
@@ -82,8 +86,4 @@ export function declareLibraryFile(uri: string): void {
 
 export function isLibrary(uri: string): boolean {
   return libraryFiles.has(uri);
-}
-
-function rootOf(document: LangiumDocument): PlanFile {
-  return document.parseResult.value as PlanFile;
 }

@@ -1,4 +1,5 @@
 import type { Lexer } from 'langium';
+import { MOST_CHARACTERS } from '../refusal.ts';
 import type { FileTree } from './file-tree.ts';
 import type { FeedplotParser } from './parser.ts';
 import { type Piece, type Place, placeIn, start } from './piece.ts';
@@ -31,6 +32,10 @@ interface Bounds {
 export function applyEdit(tree: FileTree, edit: TextEdit, parser: FeedplotParser, lexer: Lexer): void {
   const before = tree.text;
   const delta = edit.text.length - before.length;
+  if (tree.refusal !== undefined || isRefused(edit, delta)) {
+    parser.readAgain(tree, edit.text);
+    return;
+  }
   const { pieces } = tree;
   let bounds = boundsOf(pieces, before.lineStart(edit.start), before.nextLine(edit.end));
   let stretch = lex(tree, bounds, edit.text, delta, lexer);
@@ -54,6 +59,10 @@ export function applyEdit(tree: FileTree, edit: TextEdit, parser: FeedplotParser
   stretch.runs.slice(last).forEach((run, i) => {
     old[old.length - behind + i]!.moveTo(placeIn(stretch.from, run.begin));
   });
+}
+
+function isRefused({ start, end, text }: TextEdit, delta: number): boolean {
+  return text.length > MOST_CHARACTERS || text.slice(start, end + delta).includes('\u0000');
 }
 
 function boundsOf(pieces: readonly Piece[], lineStart: number, nextLine: number): Bounds {

@@ -1,6 +1,6 @@
 import { EOF, type ILexingError, type IRecognitionException, type IToken } from 'chevrotain';
-import type { Mutable, ParseResult } from 'langium';
-import type { PlanFile, Statement } from '../generated/ast.ts';
+import type { LangiumDocument, Mutable, ParseResult } from 'langium';
+import type { Import, PlanFile, Statement } from '../generated/ast.ts';
 import { adopt } from './node-builder.ts';
 import type { Piece, PieceError } from './piece.ts';
 import type { Text } from './text.ts';
@@ -22,6 +22,12 @@ export interface Change {
   readonly movedBy: { readonly offset: number; readonly line: number };
 }
 
+/** What of a file decides which files belong together. */
+export interface Heads {
+  readonly imports: readonly Import[];
+  readonly hasPlan: boolean;
+}
+
 /**
  * What was read from a file: Langium's parse result, made of pieces. It stays the same object while the file is
  * edited, with the same root; `pieces` is a new array after each edit, so that what was there before can be compared.
@@ -30,10 +36,11 @@ export class FileTree implements ParseResult<PlanFile> {
   readonly value: PlanFile;
   text: Text;
   pieces: readonly Piece[] = [];
-  /** Counts the edits. */
-  revision = 0;
+  /** Why the text is not read at all. */
+  refusal: string | undefined = undefined;
   readonly #root: FileRoot;
   readonly #broken = new Set<Piece>();
+  #heads: Heads | undefined;
 
   constructor(text: Text) {
     this.text = text;
@@ -60,8 +67,18 @@ export class FileTree implements ParseResult<PlanFile> {
       }));
   }
 
+  /** The same object until a statement that counts for it comes, goes or changes. */
+  get heads(): Heads {
+    this.#heads ??= {
+      imports: this.value.statements.filter((s): s is Import => s.$type === 'Import'),
+      hasPlan: this.value.statements.some((s) => s.$type === 'PlanHead'),
+    };
+    return this.#heads;
+  }
+
   /** All errors of the text, in order of pieces. */
   errors(): FileError[] {
+    if (this.refusal !== undefined) return [wholeFile(this.refusal)];
     const broken = [...this.#broken].sort((a, b) => a.offset - b.offset);
     return broken.flatMap((piece) => piece.errors.map((error) => inFile(piece, error)));
   }
@@ -89,7 +106,7 @@ export class FileTree implements ParseResult<PlanFile> {
     }
     this.pieces = [...old.slice(0, first), ...pieces, ...behind];
     this.text = text;
-    this.revision++;
+    if (removed.some(isHead) || pieces.some(isHead)) this.#heads = undefined;
   }
 
   #replaceItems(
@@ -125,6 +142,19 @@ export class FileTree implements ParseResult<PlanFile> {
     const to = items.length === count ? at + count : statements.length;
     for (let i = at; i < to; i++) place(statements[i]!, this.value, i);
   }
+}
+
+/** The tree of a document; none while nobody has read it. */
+export function treeOf(document: LangiumDocument): FileTree | undefined {
+  return document.parseResult instanceof FileTree ? document.parseResult : undefined;
+}
+
+function isHead({ statement }: Piece): boolean {
+  return statement?.$type === 'Import' || statement?.$type === 'PlanHead';
+}
+
+function wholeFile(message: string): FileError {
+  return { from: 'lexer', message, offset: 0, line: 0, column: 0, length: 1 };
 }
 
 function place(statement: Statement, file: PlanFile, index: number): void {

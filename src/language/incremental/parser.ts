@@ -8,6 +8,7 @@ import {
   type ParseResult,
   type ParserOptions,
 } from 'langium';
+import { refuse } from '../refusal.ts';
 import { FileTree } from './file-tree.ts';
 import type { ParserInternals } from './internals.ts';
 import { PieceNodeBuilder } from './node-builder.ts';
@@ -35,9 +36,15 @@ export class FeedplotParser extends LangiumParser {
 
   readFile(text: Text): FileTree {
     const tree = new FileTree(text);
-    const pieces = readAll(this, this.lexer, text);
-    tree.apply({ text, first: 0, count: 0, pieces, movedBy: { offset: 0, line: 0 } });
+    this.readAgain(tree, text);
     return tree;
+  }
+
+  /** Reads all of a file afresh into its tree. */
+  readAgain(tree: FileTree, text: Text): void {
+    tree.refusal = refuse(text);
+    const pieces = tree.refusal === undefined ? readAll(this, this.lexer, text) : [];
+    tree.apply({ text, first: 0, count: tree.pieces.length, pieces, movedBy: { offset: 0, line: 0 } });
   }
 
   readPiece(run: Run, stretch: Stretch): Piece {
