@@ -19,6 +19,7 @@ import {
 } from 'langium/lsp';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from '../language/generated/module.ts';
 import { type FeedplotAddedServices, FeedplotModule } from '../language/services.ts';
+import { PlanCodeActions } from './code-actions.ts';
 import { PlanDefinition } from './definition.ts';
 import { PlanDocumentBuilder } from './document-builder.ts';
 import { ImportLinks } from './document-links.ts';
@@ -27,10 +28,12 @@ import { FindReferences } from './find-references.ts';
 import { PlanFolding } from './folding.ts';
 import { PlanFormatter } from './formatting.ts';
 import { NameHighlights } from './highlights.ts';
+import { PlanHover } from './hover.ts';
 import { PlanLanguageServer } from './language-server.ts';
 import { Plans } from './plans.ts';
 import { PlanReferences } from './references.ts';
 import { PlanRename } from './rename.ts';
+import { EditorAbilities } from './start-options.ts';
 import { PlanUpdateHandler } from './update-handler.ts';
 import { PlanWorkspaceManager } from './workspace-manager.ts';
 import { PlanWorkspaceSymbols } from './workspace-symbols.ts';
@@ -42,7 +45,9 @@ export interface FeedplotServerContext extends DefaultSharedModuleContext {
 }
 
 export type FeedplotLspServices = LangiumServices & FeedplotAddedServices;
-export type FeedplotSharedServices = LangiumSharedServices & { plans: { Plans: Plans } };
+export type FeedplotSharedServices = LangiumSharedServices & {
+  plans: { Plans: Plans; Abilities: EditorAbilities };
+};
 
 /** Names are looked up where they stand: nothing is indexed or linked ahead of a question. */
 class NoIndex extends DefaultIndexManager {
@@ -69,11 +74,13 @@ const lspModule: Module<FeedplotLspServices, PartialLangiumServices> = {
   },
   validation: { DocumentValidator: () => noValidation },
   lsp: {
+    CodeActionProvider: (services) => new PlanCodeActions(services),
     DefinitionProvider: (services) => new PlanDefinition(services),
     DocumentHighlightProvider: (services) => new NameHighlights(services),
     DocumentLinkProvider: (services) => new ImportLinks(services),
     DocumentSymbolProvider: (services) => new PlanSymbols(services),
     FoldingRangeProvider: () => new PlanFolding(),
+    HoverProvider: (services) => new PlanHover(services),
     Formatter: (services) => new PlanFormatter(services),
     ReferencesProvider: (services) => new FindReferences(services),
     RenameProvider: (services) => new PlanRename(services),
@@ -87,9 +94,12 @@ export function createServerServices(context: FeedplotServerContext): {
 } {
   const sharedModule: Module<
     FeedplotSharedServices,
-    PartialLangiumSharedServices & { plans: { Plans: Plans } }
+    PartialLangiumSharedServices & { plans: { Plans: Plans; Abilities: EditorAbilities } }
   > = {
-    plans: { Plans: (services) => new Plans(services, () => Feedplot) },
+    plans: {
+      Plans: (services) => new Plans(services, () => Feedplot),
+      Abilities: (services) => new EditorAbilities(services.lsp.LanguageServer),
+    },
     lsp: {
       DocumentUpdateHandler: (services) => new PlanUpdateHandler(services),
       LanguageServer: (services) => new PlanLanguageServer(services),

@@ -2,7 +2,7 @@
 
 export interface StatementHelp {
   readonly says: string;
-  /** A whole statement to fill in, with tab stops as the protocol writes them. */
+  /** A whole statement to fill in: what stands in `<>` is to be replaced. */
   readonly pattern: string;
   readonly example: string;
 }
@@ -12,114 +12,113 @@ export const statementHelp: ReadonlyMap<string, StatementHelp> = new Map(
   Object.entries({
     plan: {
       says: 'The event: one to a plan, in its own file. Its settings hold for everything in the plan.',
-      pattern:
-        'plan "${1:Title}" {\n  revision "${2:A}"\n  rate ${3:59.94}\n  headroom ${4:10 %}\n  slack ${5:3 m}\n}',
+      pattern: 'plan "<Title>" {\n  revision "<A>"\n  rate <59.94>\n  headroom <10 %>\n  slack <3 m>\n}',
       example: 'plan "Evening lecture" {\n  rate 59.94\n  slack 3 m\n}',
     },
     import: {
       says: "Brings in another file's names: kit, stock, a hall. The path is relative to this file.",
-      pattern: 'import "${1:kit.feedplot}"',
+      pattern: 'import "<kit.feedplot>"',
       example: 'import "kit/house.feedplot"',
     },
     place: {
       says: 'A spot where kit stands.',
-      pattern: 'place ${1:name} "${2:Where it is}"',
+      pattern: 'place <name> "<Where it is>"',
       example: 'place desk "Control desk, balcony"',
     },
     run: {
       says: 'The real way of cables between two places and how long it is. A link without a length takes the shortest chain of runs and slack at each end.',
-      pattern: 'run ${1:place} <-> ${2:place} ${3:40 m} "${4:route}"',
+      pattern: 'run <place> <-> <place> <40 m> "<route>"',
       example: 'run desk <-> platform 58 m "balcony rail, then down the left wall"',
     },
     circuit: {
       says: 'A mains circuit at a place. Mains distribution is work for a qualified electrician.',
-      pattern: 'circuit ${1:name} "${2:Where the socket is}" at ${3:place} ${4:16 A} ${5:230 V}',
+      pattern: 'circuit <name> "<Where the socket is>" at <place> <16 A> <230 V>',
       example: 'circuit left_16 "Left wing, blue socket" at platform 16 A 230 V',
     },
     kit: {
       says: 'A kind of thing that is used again and again: a box, a camera, a screen, with its ports, delay, power and price.',
       pattern:
-        'kit ${1:name} "${2:Label}" {\n  inputs in[1..${3:4}] as ${4:sdi_3g}\n  outputs out[1..${5:4}] as ${4:sdi_3g}\n  $0\n}',
+        'kit <name> "<Label>" {\n  inputs in[1..<4>] as <sdi_3g>\n  outputs out[1..<4>] as <sdi_3g>\n  <>\n}',
       example:
         'kit edge_box "Edge box" {\n  inputs in[1..4] as sdi_3g\n  network net as ethernet_10g\n  carries uncompressed\n  delay 1 frame\n}',
     },
     cable: {
       says: 'A kind of cable that the library does not know.',
-      pattern: 'cable ${1:name} "${2:Label}" {\n  like ${3:rg6}\n  $0\n}',
+      pattern: 'cable <name> "<Label>" {\n  like <rg6>\n  <>\n}',
       example: 'cable thin_coax {\n  medium coax\n  loss 30 dB per 100 m at 1485 MHz\n}',
     },
     interface: {
       says: 'A kind of socket that the library does not know.',
-      pattern: 'interface ${1:name} "${2:Label}" {\n  signal ${3:sdi}\n  rate ${4:2.97 Gb/s}\n  $0\n}',
+      pattern: 'interface <name> "<Label>" {\n  signal <sdi>\n  rate <2.97 Gb/s>\n  <>\n}',
       example: 'interface ethernet_10g_sr {\n  signal ethernet\n  rate 10 Gb/s\n  reach om3 300 m\n}',
     },
     node: {
       says: 'One box of a kit, at a place.',
-      pattern: 'node ${1:name} "${2:Label}" : ${3:kit} at ${4:place}',
+      pattern: 'node <name> "<Label>" : <kit> at <place>',
       example: 'node box_d "Box D" : edge_box at desk powered by desk_16',
     },
     source: {
       says: 'Where a picture begins: a camera or laptop that is plugged into a port, or the output of a mixer or player.',
       pattern:
-        'source ${1:name} "${2:Label}" at ${3:place} sends ${4:1080p59.94} as ${5:sdi_3g} into ${6:node.port} over ${7:rg6} ${8:10 m}',
+        'source <name> "<Label>" at <place> sends <1080p59.94> as <sdi_3g> into <node.port> over <rg6> <10 m>',
       example:
         'source bench "Bench camera" at platform sends 1080p59.94 as sdi_3g into box_p.in1 over rg6 12 m',
     },
     destination: {
       says: 'Where a picture is watched, heard, recorded or streamed.',
       pattern:
-        'destination ${1:name} "${2:Label}" at ${3:place} takes ${4:1080p59.94} as ${5:sdi_3g} from ${6:node.port} over ${7:rg6} ${8:10 m}',
+        'destination <name> "<Label>" at <place> takes <1080p59.94> as <sdi_3g> from <node.port> over <rg6> <10 m>',
       example:
         'destination judges "Judges\' monitor" at platform takes 1080p59.94 as sdi_3g from box_p.out1 over rg6 8 m within 6 frames',
     },
     link: {
       says: 'A cable between two ports: `->` one way, `<->` both ways. Without a length it takes the shortest chain of runs.',
-      pattern: 'link ${1:name} ${2:node.port} <-> ${3:node.port} over ${4:cat6a}',
+      pattern: 'link <name> <node.port> <-> <node.port> over <cat6a>',
       example: 'link trunk "T1" box_d.net1 <-> box_p.net1 over cat6a',
     },
     feed: {
       says: 'The wish: this picture, there. Its way through the cables is found and every load and delay on it worked out.',
-      pattern: 'feed ${1:source} -> ${2:destination}',
+      pattern: 'feed <source> -> <destination>',
       example: 'feed program -> judges, host redundant within 6 frames',
     },
     segment: {
       says: 'A part of the running order in which something differs.',
-      pattern: 'segment ${1:name} "${2:What happens}"',
+      pattern: 'segment <name> "<What happens>"',
       example: 'segment results "Scores on the monitor"',
     },
     black: {
       says: 'Destinations without a picture in some segments.',
-      pattern: 'black ${1:destination} in ${2:segment}',
+      pattern: 'black <destination> in <segment>',
       example: 'black overflow in results',
     },
     uplink: {
       says: "The venue's internet, upload. Half of what was measured is planned with.",
-      pattern: 'uplink ${1:name} "${2:Label}" at ${3:place} ${4:40 Mb/s}',
+      pattern: 'uplink <name> "<Label>" at <place> <40 Mb/s>',
       example: 'uplink hall_net "House line" at desk 40 Mb/s',
     },
     stock: {
       says: 'Pieces of cable that are at hand, or can be had in any number.',
-      pattern: 'stock ${1:cat6a} ${2:1} of ${3:75 m} costs ${4:61}',
+      pattern: 'stock <cat6a> <1> of <75 m> costs <61>',
       example: 'stock rg6 any of 25 m costs 22',
     },
     case: {
       says: 'What travels in which case. What one person lifts stays under about 23 kg.',
-      pattern: 'case ${1:name} "${2:Label}" holds ${3:things} weighs ${4:6 kg} up to ${5:23 kg}',
+      pattern: 'case <name> "<Label>" holds <things> weighs <6 kg> up to <23 kg>',
       example: 'case blue "Case 1" holds box_d, trunk, "ramps" weighs 6 kg up to 23 kg',
     },
     accept: {
       says: 'A finding that the crew lives with, and why. It is printed in the book under accepted risks.',
-      pattern: 'accept ${1:check} on ${2:subject} "${3:why}"',
+      pattern: 'accept <check> on <subject> "<why>"',
       example: 'accept rate-differs on scores "the mixer converts it, seen at the rehearsal"',
     },
     measured: {
       says: 'A fact found on site. It takes the place of the planned value everywhere.',
-      pattern: 'measured ${1:link} ${2:61 m}',
+      pattern: 'measured <link> <61 m>',
       example: 'measured program -> judges 5.5 frames',
     },
     proved: {
       says: 'Seen on site: this picture arrives there.',
-      pattern: 'proved ${1:source} -> ${2:destination} on ${3:2027-05-14}',
+      pattern: 'proved <source> -> <destination> on <2027-05-14>',
       example: 'proved program -> judges on 2027-05-14',
     },
   }),
