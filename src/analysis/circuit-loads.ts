@@ -1,5 +1,6 @@
 import { continuousLimit_w } from '../physics/mains.ts';
 import { attempt } from './attempt.ts';
+import { add } from './lists.ts';
 import type { Analysis, Circuit, CircuitLoad, Owner, PlacePower, PoweredBy, Powering } from './model.ts';
 import { networkPowersOf } from './network-power.ts';
 
@@ -22,7 +23,7 @@ export function poweringOf(analysis: Analysis): Powering {
     if (owner.place) placeLoads.set(owner.place.name, (placeLoads.get(owner.place.name) ?? 0) + draws_w);
     for (const circuit of owner.poweredBy) {
       own_w.set(circuit, (own_w.get(circuit) ?? 0) + watts / owner.poweredBy.length);
-      devices.set(circuit, [...(devices.get(circuit) ?? []), owner]);
+      add(devices, circuit, owner);
     }
     if (draws_w > 0 && owner.poweredBy.length === 0 && !fed.has(owner)) unpowered.push(owner);
   }

@@ -1,5 +1,6 @@
 import { streamsLoad_bits_per_second, usableUpload_bits_per_second } from '../physics/uplink.ts';
 import { attempt } from './attempt.ts';
+import { add } from './lists.ts';
 import type { Analysis, Destination, UplinkLoad } from './model.ts';
 
 /**
@@ -19,7 +20,7 @@ export function uplinkLoadsOf(analysis: Analysis): UplinkLoad[] {
             ? [only]
             : [];
       for (const name of new Set(over)) {
-        rates.set(name, [...(rates.get(name) ?? []), ...streams.rates_bits_per_second]);
+        for (const rate of streams.rates_bits_per_second) add(rates, name, rate);
         destinations.set(name, (destinations.get(name) ?? new Set()).add(destination));
       }
     }

@@ -12,6 +12,7 @@ import type {
   Port,
   Run,
   Source,
+  Thing,
   Uplink,
 } from './plant.ts';
 import type { Delivery, Feed, Segment } from './show.ts';
@@ -106,22 +107,64 @@ export interface SoundMatch {
 
 export interface NodeAddress {
   readonly node: Node;
+  /** Undefined when the prefix has no place left. */
   readonly address: string | undefined;
+  /** Written in the plan, not assigned. */
+  readonly stated: boolean;
+  /** Stated, and not in the plan's prefix. */
+  readonly outside: boolean;
+  /** Other nodes for which the same address is stated. */
+  readonly sharedWith: readonly Node[];
 }
 
 export interface Group {
   readonly source: Source;
-  readonly group: string;
-  readonly hardwareAddress: string;
+  /** Undefined when the prefix has no place left. */
+  readonly group: string | undefined;
+  readonly hardwareAddress: string | undefined;
+  /** Switches send it to every port. */
+  readonly flooded: boolean;
+}
+
+export interface Addressing {
+  readonly nodes: readonly NodeAddress[];
+  /** How many addresses the prefix has for nodes, and for groups. */
+  readonly nodePlaces: number | undefined;
+  readonly groups: readonly Group[];
+  readonly groupPlaces: number | undefined;
+  readonly groupPrefixFault: 'no multicast' | 'not administratively scoped' | undefined;
+  /** The prefix as written cannot be one. */
+  readonly subnetFault: boolean;
+  readonly multicastFault: boolean;
 }
 
 export interface CablePiece {
   readonly cable: Cable;
+  /** The first link of the sheath. */
   readonly link: Link;
   readonly needed_m: number | undefined;
   readonly piece_m: number | undefined;
   readonly from: 'stock' | 'any' | 'get';
   readonly stock: StatementOf<'stock'> | undefined;
+}
+
+/** A piece that is carried for the case that another fails: as long as the longest need of its kind. */
+export type SpareCable = Omit<CablePiece, 'link'>;
+
+/** Pieces at hand that nothing takes. */
+export interface PieceOfStock {
+  readonly cable: Cable;
+  readonly statement: StatementOf<'stock'>;
+  readonly length_m: number;
+  readonly count: number;
+}
+
+export interface CableStock {
+  readonly pieces: readonly CablePiece[];
+  readonly spares: readonly SpareCable[];
+  readonly left: readonly PieceOfStock[];
+  /** Cables of network links of which no other piece would do. */
+  readonly withoutSpare: readonly Cable[];
 }
 
 export interface Cost {
@@ -132,8 +175,12 @@ export interface Cost {
 
 export interface CostLine {
   readonly what: string;
+  /** Undefined: pieces of cable of one length. */
   readonly kit: Kit | undefined;
+  readonly length_m?: number | undefined;
   readonly count: number;
+  /** How many of them are spares. */
+  readonly spare: number;
   readonly each: number | undefined;
   readonly sum: number | undefined;
 }
@@ -142,7 +189,14 @@ export interface CaseWeight {
   readonly case: Case;
   readonly weight_kg: number;
   readonly limit_kg: number | undefined;
+  /** What is in it and has no known weight. */
   readonly unknown: readonly string[];
+}
+
+export interface Packing {
+  readonly cases: readonly CaseWeight[];
+  /** What travels and is in no case; empty while the plan has no case at all. */
+  readonly unpacked: readonly Thing[];
 }
 
 export interface PlacePower {
@@ -152,6 +206,10 @@ export interface PlacePower {
 
 export interface Firmware {
   readonly states: readonly FirmwareState[];
+  /** Found in another version than the crew wants. */
+  readonly toUpdate: readonly FirmwareState[];
+  /** Kits of which the plan has several versions. */
+  readonly mixed: readonly { readonly kit: Kit; readonly nodes: readonly FirmwareState[] }[];
 }
 
 /** Something found on site or accepted, and what of the plan it speaks of. */
