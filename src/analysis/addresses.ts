@@ -78,7 +78,13 @@ function nodeAddresses(analysis: Analysis, prefix: Prefix | undefined): NodeAddr
     if (!prefix || !isOnNetwork(node)) return [];
     const address = freePlace(node.name, count, (n) => hostAddress(prefix, n), taken);
     return [
-      { node, address: address === undefined ? undefined : formatAddress(address), stated: false, outside: false, sharedWith: [] },
+      {
+        node,
+        address: address === undefined ? undefined : formatAddress(address),
+        stated: false,
+        outside: false,
+        sharedWith: [],
+      },
     ];
   });
 }

@@ -7,7 +7,7 @@ import { NameBook } from './names.ts';
 import { picturesOf } from './pictures.ts';
 import { type PlantWorks, plantOf } from './plant.ts';
 import { reachesOf } from './reaches.ts';
-import { Router } from './router.ts';
+import { keepRouter, Router } from './router.ts';
 import { deliveriesOf } from './situations.ts';
 import { speakOf } from './spoken.ts';
 import { Statements } from './statements.ts';
@@ -31,7 +31,9 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
   const { settings } = plant;
   const names = new NameBook();
   const wishes = wishesOf(statements, plant, names);
-  const spoken = speakOf(statements, wishes.feeds, { subjects, things: plant.things, places: plant.places });
+  const { things, places, kits, cables, interfaces } = plant;
+  const others = [kits, cables, interfaces, wishes.segments, wishes.cases];
+  const spoken = speakOf(statements, wishes.feeds, { names, subjects, things, places, others });
 
   const usual = kinds.usual();
   const router = new Router(plant, usual);
@@ -42,7 +44,7 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
   const deliveries = situations.flatMap(({ own }) => own) as Building<Analysis['deliveries'][number]>[];
   for (const [index, delivery] of deliveries.entries()) delivery.index = index;
 
-  return {
+  const analysis: Analysis = {
     ...plant,
     cycles,
     plan,
@@ -62,6 +64,8 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
     acceptances: spoken.acceptances,
     proofs: spoken.proofs,
   };
+  keepRouter(analysis, router);
+  return analysis;
 }
 
 /** One entry for each unknown name, wherever it is used. */

@@ -1,7 +1,7 @@
 import type { Building } from './building.ts';
-import { type Choice, chooseInterface } from './link-interface.ts';
+import { type Choice, chooseInterface, type Meeting } from './link-interface.ts';
 import type { RawLink } from './links.ts';
-import type { Chain, DirectionFault, Interface, Link, LinkEnd, Port } from './model.ts';
+import type { Cable, Chain, DirectionFault, Interface, Link, LinkEnd, Port } from './model.ts';
 
 /** One link of a chain, and whether the chain runs against it as written. */
 interface Piece {
@@ -41,6 +41,7 @@ export class ChainMaker {
       length_m: lengthOf(turned),
       interface: choice.interface,
       interfaceFault: choice.fault,
+      slowedFrom: choice.slowedFrom,
       capacity_bits_per_second: choice.interface?.rate_bits_per_second || undefined,
     };
     this.chains.push(chain);
@@ -68,15 +69,24 @@ export class ChainMaker {
   }
 }
 
-function meetingOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]) {
-  const faces: (Interface | undefined)[] = [ends[0].port?.interface];
-  for (const piece of pieces.slice(0, -1)) faces.push(endOf(piece).port?.interface);
-  faces.push(ends[1].port?.interface);
+function meetingOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Meeting {
   return {
-    faces,
+    faces: facesOf(pieces, ends),
     pinned: pieces.find(({ link }) => link.pinned)?.link.pinned,
     cables: pieces.map(({ link }) => link.cable),
   };
+}
+
+/** What the two ends and the joins between are made for. */
+function facesOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): (Interface | undefined)[] {
+  const joins = pieces.slice(0, -1).map((piece) => endOf(piece).port?.interface);
+  return [ends[0].port?.interface, ...joins, ends[1].port?.interface];
+}
+
+/** What would stand against each other on a chain if one of its links were another cable. */
+export function meetingWith({ links, reversed, ends }: Chain, link: Link, cable: Cable): Meeting {
+  const pieces = links.map((one, i) => ({ link: one as RawLink, reversed: reversed[i]! }));
+  return { ...meetingOf(pieces, ends), cables: links.map((one) => (one === link ? cable : one.cable)) };
 }
 
 /** Follows the joins from a link both ways, until an active port, a free socket, or round a circle. */

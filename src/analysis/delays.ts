@@ -4,7 +4,15 @@ import type { Building } from './building.ts';
 import type { KnownFormat } from './formats.ts';
 import { add } from './lists.ts';
 import type { Beginning, Cycle, Delay, Delivery, Node, Plant, Situation, Source } from './model.ts';
-import { type Clock, durationIn_s, isOver, limitOf, pathDelay_s, rateOf } from './path-delay.ts';
+import {
+  type Clock,
+  delayPartsOf,
+  durationIn_s,
+  isOver,
+  limitOf,
+  pathDelay_s,
+  rateOf,
+} from './path-delay.ts';
 
 /**
  * Says of every delivery how old its picture is where it is watched. Where a segment makes a picture older or younger
@@ -174,18 +182,22 @@ class Delayer {
     const measured_s = measured?.fact.delay && durationIn_s(measured.fact.delay, rate);
     const delay_s = measured_s ?? computed_s;
     const limit = limitOf(delivery, rate);
-    const delay: Delay = {
+    const clock = this.#clock;
+    delivery.delay = {
       delay_s,
       from: measured_s === undefined ? 'computed' : 'measured',
       computed_s,
       beginning,
       path_s,
+      // Put together when somebody asks for the working: there are thousands of deliveries.
+      get parts() {
+        return delayPartsOf(delivery, clock);
+      },
       limit_s: limit.limit_s,
       limit: limit.limit,
       limitOn: limit.limitOn,
       over: isOver(delay_s, limit.limit_s),
     };
-    delivery.delay = delay;
   }
 
   #arrival_s(delivery: Delivery, beginning_s: number | undefined): number | undefined {
@@ -216,6 +228,7 @@ const noDelay: Delay = {
   computed_s: undefined,
   beginning: undefined,
   path_s: undefined,
+  parts: none,
   limit_s: undefined,
   limit: undefined,
   limitOn: undefined,

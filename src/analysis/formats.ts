@@ -16,6 +16,7 @@ import {
 import type { FrameRate } from '../physics/rate.ts';
 import { sdiRate_bits_per_second } from '../physics/sdi.ts';
 import type { FormatFact } from '../plan/facts.ts';
+import { attempt } from './attempt.ts';
 import type { Carried, Interface, Signal } from './model.ts';
 
 /** Why a format does not go over an interface, or only perhaps. */
@@ -69,9 +70,9 @@ export class FormatTable {
     return stated;
   }
 
-  /** What is known of a format that came from this table. */
+  /** What is known of a format. */
   known(format: Format): KnownFormat | undefined {
-    return this.#byFormat.get(format);
+    return this.#byFormat.get(format) ?? this.#know(() => format);
   }
 
   /** What was left out filled in, by the signal that it rides on. */
@@ -215,13 +216,4 @@ export function sdiInterfaceFor(
     if (slowest === undefined || one.rate_bits_per_second < slowest.rate_bits_per_second) slowest = one;
   }
   return slowest;
-}
-
-/** The arithmetic refuses nonsense by throwing; in a plan that is only a figure that cannot be had. */
-export function attempt<T>(compute: () => T): T | undefined {
-  try {
-    return compute();
-  } catch {
-    return undefined;
-  }
 }

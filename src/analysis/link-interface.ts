@@ -12,6 +12,8 @@ export interface Meeting {
 export interface Choice {
   readonly interface: Interface | undefined;
   readonly fault: InterfaceFault | undefined;
+  /** The faster one that the ends have in common, where no cable lists it. */
+  readonly slowedFrom: Interface | undefined;
 }
 
 /**
@@ -21,22 +23,29 @@ export interface Choice {
 export function chooseInterface({ faces, pinned, cables }: Meeting): Choice {
   const named = faces.filter((face) => face !== undefined);
   const [first, ...others] = named;
-  if (first === undefined) return { interface: pinned, fault: undefined };
+  if (first === undefined) return { interface: pinned, fault: undefined, slowedFrom: undefined };
   const common = first.accepts.filter((one) => others.every((face) => face.accepts.includes(one)));
   if (common.length === 0) {
-    return { interface: pinned, fault: { kind: 'nothing in common', between: named } };
+    return faulty(pinned, { kind: 'nothing in common', between: named });
   }
   const laid = [...new Set(cables.filter((cable) => cable !== undefined))];
   const offered = pinned ? common.filter((one) => one === pinned) : common;
   const fastest = bestOf(offered, laid, named);
   if (pinned && fastest === undefined) {
-    return { interface: pinned, fault: { kind: 'pinned one not possible', pinned, common } };
+    return faulty(pinned, { kind: 'pinned one not possible', pinned, common });
   }
   const listed = offered.filter((one) => laid.every((cable) => lists(one, cable)));
-  if (listed.length > 0) return { interface: bestOf(listed, laid, named), fault: undefined };
+  const best = bestOf(listed, laid, named);
+  if (best) {
+    const slowed = !pinned && fastest && fastest.rate_bits_per_second > best.rate_bits_per_second;
+    return { interface: best, fault: undefined, slowedFrom: slowed ? fastest : undefined };
+  }
   const cable = laid.find((one) => !offered.some((face) => lists(face, one))) ?? laid[0];
-  const fault = cable && ({ kind: 'not on this cable', common: offered, cable } as const);
-  return { interface: fastest, fault };
+  return faulty(fastest, cable && { kind: 'not on this cable', common: offered, cable });
+}
+
+function faulty(face: Interface | undefined, fault: InterfaceFault | undefined): Choice {
+  return { interface: face, fault, slowedFrom: undefined };
 }
 
 /** Whether an interface can run on a cable at all, however short. */

@@ -62,6 +62,13 @@ export class PlantMeasurements {
   #spokenOf(statement: StatementOf<'measured'>): Spoken {
     const { subject } = statement.fact;
     if (subject.kind === 'link') {
+      for (const [end, part] of [
+        [subject.from, 'first'],
+        [subject.to, 'second'],
+      ] as const) {
+        if (this.#things.has(end.node)) continue;
+        this.#names.tellUnknown('subject', end.node, statement, `subject.${part}.thing`, undefined);
+      }
       const link = this.#subjects.linkBetween(subject.from, subject.to);
       return link ? { kind: 'link', link } : { kind: 'nothing' };
     }

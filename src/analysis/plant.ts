@@ -27,7 +27,7 @@ import { PortTable, tellPortsOfNodes } from './ports.ts';
 import { settingsOf } from './settings.ts';
 import type { Statements } from './statements.ts';
 import { Subjects } from './subjects.ts';
-import { circuitNamed, destinationsOf, nodesOf, plugIntoCircuits, sourcesOf } from './things.ts';
+import { circuitNamed, destinationsOf, nodesOf, plugIntoCircuits, sourcesOf, tellUplinks } from './things.ts';
 
 /** The plant, and what the show goes on with. */
 export interface PlantWorks {
@@ -63,6 +63,7 @@ export function plantOf(statements: Statements): PlantWorks {
   const sources = sourcesOf(statements.of('source'), around);
   const destinations = destinationsOf(statements.of('destination'), around);
   plugIntoCircuits([...nodes, ...sources, ...destinations], around);
+  tellUplinks(destinations, around);
   tellPortsOfNodes(nodes, names);
 
   const ports = new PortTable(names, formats);

@@ -11,8 +11,9 @@ import { judgeFibre } from '../physics/fibre.ts';
 import { joinedShare, judgeLength, type ReachJudgement } from '../physics/reach.ts';
 import { pairReach_m, WARMEST_C } from '../physics/twisted-pair.ts';
 import type { ReachFact } from '../plan/facts.ts';
+import { attempt } from './attempt.ts';
 import type { Building } from './building.ts';
-import { attempt, type KnownFormat, sdiInterfaceFor } from './formats.ts';
+import { type KnownFormat, sdiInterfaceFor } from './formats.ts';
 import { reachOn } from './link-interface.ts';
 import type { Cable, Chain, Interface, Reach } from './model.ts';
 
@@ -29,7 +30,7 @@ interface Piece {
  */
 export function reachesOf(chains: readonly Chain[], fastest: readonly (KnownFormat | undefined)[]): Reach[] {
   const judge = new ReachJudge();
-  return chains.map((chain) => attempt(() => judge.judge(chain, fastest[chain.index])) ?? notKnown);
+  return chains.map((chain) => judge.judge(chain, fastest[chain.index]));
 }
 
 const notKnown: Reach = {
@@ -41,6 +42,7 @@ const notKnown: Reach = {
   share: undefined,
   decidedBy: undefined,
   judgedAs: undefined,
+  picture: undefined,
   frequency_hz: undefined,
   temperature_c: undefined,
   fromMemory: false,
@@ -54,15 +56,20 @@ const VERDICTS: Readonly<Record<ReachJudgement, Reach['verdict']>> = {
   beyond: 'beyond',
 };
 
-class ReachJudge {
+export class ReachJudge {
   readonly #fits = new Map<Cable, CoaxLoss | undefined>();
 
+  /** Lengths and losses beyond all reason leave it not known; they are told where they are written. */
   judge(chain: Chain, picture: KnownFormat | undefined): Reach {
+    return attempt(() => this.#judge(chain, picture)) ?? notKnown;
+  }
+
+  #judge(chain: Chain, picture: KnownFormat | undefined): Reach {
     const face = chain.interface;
     const [first] = chain.links;
     if (!face || !first?.cable) return notKnown;
     if (first.cable.medium === 'coax' && face.statement.fact.budgets.length > 0) {
-      return this.#judgeCoax(chain, judgedAs(face, picture));
+      return { ...this.#judgeCoax(chain, judgedAs(face, picture)), picture: picture?.format };
     }
     return first.cable.medium === 'fibre' ? judgeOnFibre(chain, face) : judgeByTable(chain, face);
   }

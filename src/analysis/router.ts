@@ -1,5 +1,17 @@
 import { carriageOf, type Graph, graphOf, spotsOf } from './graph.ts';
-import type { Carried, Delivery, Feed, Link, Plant, Port, Route, Source, Step, Target } from './model.ts';
+import type {
+  Analysis,
+  Carried,
+  Delivery,
+  Feed,
+  Link,
+  Plant,
+  Port,
+  Route,
+  Source,
+  Step,
+  Target,
+} from './model.ts';
 import { findApart } from './seamless.ts';
 import { NO_PICTURE, RouteSearch, type Way } from './search.ts';
 
@@ -171,7 +183,7 @@ export class Router {
     if (via.length === 0) return straight;
     let sofar: Way[] = starts.map((start) => ({ vertices: [start], links: [], ties: [] }));
     for (const [i, port] of via.entries()) {
-      const next = this.#stopsAt(port).flatMap((stop) => this.#shortest(sofar, [stop], picture) ?? []);
+      const next = this.stopsAt(port).flatMap((stop) => this.#shortest(sofar, [stop], picture) ?? []);
       if (next.length === 0) return i;
       sofar = next;
     }
@@ -193,7 +205,7 @@ export class Router {
   }
 
   /** The vertices that show that a picture passes a port: it arrives there, or at the far end of its cable. */
-  #stopsAt(port: Port): number[] {
+  stopsAt(port: Port): number[] {
     if (port.index < 0) return [];
     const { arriving, leaving, onNetwork, planeCount, outStart, outTo, outLink } = this.graph;
     const planes = onNetwork[port.index] === 1 ? planeCount : 1;
@@ -246,6 +258,20 @@ export class Router {
     this.#holders[spot] = holders;
     this.#firstAt[spot] = first;
   }
+}
+
+const routers = new WeakMap<Analysis, Router>();
+
+/** Keeps the router with which an analysis was made, for questions that come later. */
+export function keepRouter(analysis: Analysis, router: Router): void {
+  routers.set(analysis, router);
+}
+
+/** Searches in an analysis that is done: what goes dark when something is lost, how far a picture gets. */
+export function routerOf(analysis: Analysis): Router {
+  const router = routers.get(analysis);
+  if (!router) throw new Error('Only an analysis that `analyse` made can be searched');
+  return router;
 }
 
 const nowhere: readonly number[] = [];

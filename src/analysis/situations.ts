@@ -28,6 +28,12 @@ export function deliveriesOf(plant: Plant, wishes: Wishes, router: Router): Deli
   return new Director(plant, wishes, router).direct();
 }
 
+/** A feed to be delivered in a segment, and why it stands apart there. */
+interface Task {
+  readonly feed: Building<Feed>;
+  readonly because: Delivery['because'];
+}
+
 class Director {
   readonly #plant: Plant;
   readonly #wishes: Wishes;
@@ -36,6 +42,10 @@ class Director {
   readonly #unmatched: Unmatched[] = [];
   /** Always-on deliveries by their target. */
   readonly #at = new Map<Target, Building<Delivery>[]>();
+  /** Always-on deliveries by their source and target together. */
+  readonly #always = new Map<number, Building<Delivery>>();
+  /** Feeds of segments that are needed in one of them at least. */
+  readonly #needed = new Set<Feed>();
   /** Always-on deliveries by the links that they take; made when the first segment loses a link. */
   #over: Map<Link, Building<Delivery>[]> | undefined;
   /** Always-on deliveries by their source; made when the first segment loses one. */
@@ -55,6 +65,7 @@ class Director {
     for (const segment of this.#wishes.segments.values()) {
       situations.push(this.#directSegment(segment, own.get(segment) ?? [], black.get(segment) ?? []));
     }
+    for (const feed of this.#wishes.feeds) if (this.#needed.has(feed)) feed.repeats = undefined;
     return { situations, all: this.#all, unmatched: this.#unmatched };
   }
 
@@ -73,9 +84,16 @@ class Director {
     const deliveries: Building<Delivery>[] = [];
     for (const feed of always) {
       if (replaced.has(feed)) continue;
+      const key = this.#keyOf(feed);
+      const first = key === undefined ? undefined : this.#always.get(key);
+      if (first) {
+        feed.repeats = first.feed;
+        continue;
+      }
       const delivery = this.#deliver(feed, undefined, undefined, nothingLost);
       deliveries.push(delivery);
       if (feed.target) add(this.#at, feed.target, delivery);
+      if (key !== undefined) this.#always.set(key, delivery);
     }
     return {
       segment: undefined,
@@ -109,7 +127,11 @@ class Director {
     return replaced;
   }
 
-  #directSegment(segment: Segment, own: readonly Feed[], blacks: readonly Black[]): Building<Situation> {
+  #directSegment(
+    segment: Segment,
+    own: readonly Building<Feed>[],
+    blacks: readonly Black[],
+  ): Building<Situation> {
     const loss = this.#lossOf(segment);
     const ended = new Set<Building<Delivery>>();
     for (const feed of own) {
@@ -125,16 +147,13 @@ class Director {
       if (there.length === 0) this.#tellUnmatchedBlack(black, segment);
     }
     const broken = this.#brokenBy(loss, ended);
-    const toDo: { readonly feed: Feed; readonly because: Delivery['because'] }[] = own.map((feed) => ({
-      feed,
-      because: undefined,
-    }));
+    const toDo: Task[] = own.map((feed) => ({ feed, because: undefined }));
     for (const { feed } of broken) toDo.push({ feed, because: 'rerouted' });
     toDo.sort((a, b) => a.feed.index - b.feed.index);
     for (const delivery of broken) ended.add(delivery);
     const deliveries = this.#router.during(loss.links, loss.standbys, () => {
       for (const delivery of ended) this.#router.vacate(delivery);
-      return toDo.map(({ feed, because }) => this.#deliver(feed, segment, because, loss));
+      return this.#deliverAll(toDo, segment, loss, ended);
     });
     return {
       segment,
@@ -144,6 +163,38 @@ class Director {
       lostNodes: loss.nodes,
       standbys: loss.standbys,
     };
+  }
+
+  /** One after the other; a feed that says what another says already is left out. */
+  #deliverAll(
+    tasks: readonly Task[],
+    segment: Segment,
+    loss: Loss,
+    ended: ReadonlySet<Delivery>,
+  ): Building<Delivery>[] {
+    const deliveries: Building<Delivery>[] = [];
+    const here = new Map<number, Feed>();
+    for (const { feed, because } of tasks) {
+      const key = this.#keyOf(feed);
+      if (key !== undefined && because === undefined) {
+        const always = this.#always.get(key);
+        const first = here.get(key) ?? (always && !ended.has(always) ? always.feed : undefined);
+        feed.repeats ??= first;
+        if (first) continue;
+        this.#needed.add(feed);
+      }
+      if (key !== undefined) here.set(key, feed);
+      deliveries.push(this.#deliver(feed, segment, because, loss));
+    }
+    return deliveries;
+  }
+
+  /** A number for a feed's source and target together; undefined when one of them has no place in the plant. */
+  #keyOf({ source, target }: Feed): number | undefined {
+    if (!source || !target || target.index < 0) return undefined;
+    const { destinations, ports } = this.#plant;
+    const ofTarget = 'takes' in target ? target.index : destinations.size + target.index;
+    return source.index * (destinations.size + ports.length) + ofTarget;
   }
 
   /** Always-on deliveries that lose a cable and have to go another way; those of lost sources simply end. */

@@ -1,15 +1,20 @@
-import type { StatementOf } from '../plan/plan.ts';
+import type { SubjectFact } from '../plan/facts.ts';
+import type { Statement, StatementOf } from '../plan/plan.ts';
 import type { Building } from './building.ts';
 import { add } from './lists.ts';
 import type { Acceptance, Feed, Measurement, Place, Proof, Spoken, Thing } from './model.ts';
+import type { NameBook } from './names.ts';
 import type { Statements } from './statements.ts';
 import { type Subjects, subjectText, targetText } from './subjects.ts';
 
 /** Where everything that a plan can accept, measure or prove is looked up. */
 export interface Surroundings {
+  readonly names: NameBook;
   readonly subjects: Subjects;
   readonly things: ReadonlyMap<string, Thing>;
   readonly places: ReadonlyMap<string, Place>;
+  /** Everything else that has a name. */
+  readonly others: readonly ReadonlyMap<string, unknown>[];
 }
 
 export interface SpokenOf {
@@ -33,10 +38,36 @@ export function speakOf(
     for (const feed of feeds) add(byName, feed.name, feed);
   }
   return {
-    measurements: measured.map((statement) => measure(statement, byName)),
-    proofs: proved.map((statement) => prove(statement, byName)),
-    acceptances: accepted.map((statement) => ({ statement, of: accept(statement, byName, around) })),
+    measurements: measured.map((statement) => {
+      tellNames(statement, statement.fact.subject, around);
+      return measure(statement, byName);
+    }),
+    proofs: proved.map((statement) => prove(statement, byName, around)),
+    acceptances: accepted.map((statement) => {
+      tellNames(statement, statement.fact.subject, around);
+      return { statement, of: accept(statement, byName, around) };
+    }),
   };
+}
+
+/** The names in a subject that stand for nothing. */
+function tellNames(statement: Statement, subject: SubjectFact, around: Surroundings): void {
+  if (subject.kind === 'name') tellName(subject.name, statement, 'subject.first.thing', around);
+  else if (subject.kind === 'feed') {
+    tellName(subject.source, statement, 'subject.first.thing', around);
+    tellName(subject.target.thing, statement, 'subject.second.thing', around);
+  } else {
+    const [first, second] =
+      subject.kind === 'link' ? [subject.from.node, subject.to.node] : [subject.from, subject.to];
+    tellName(first, statement, 'subject.first.thing', around);
+    tellName(second, statement, 'subject.second.thing', around);
+  }
+}
+
+function tellName(name: string, statement: Statement, part: string, around: Surroundings): void {
+  const { names, things, places, others } = around;
+  if (things.has(name) || places.has(name) || others.some((one) => one.has(name))) return;
+  names.tellUnknown('subject', name, statement, part, undefined);
 }
 
 type FeedsByName = ReadonlyMap<string, readonly Building<Feed>[]>;
@@ -51,8 +82,10 @@ function measure(statement: StatementOf<'measured'>, byName: FeedsByName): Measu
   return { statement, of, useless: undefined };
 }
 
-function prove(statement: StatementOf<'proved'>, byName: FeedsByName): Proof {
+function prove(statement: StatementOf<'proved'>, byName: FeedsByName, around: Surroundings): Proof {
   const { source, target } = statement.fact;
+  tellName(source, statement, 'source', around);
+  tellName(target.thing, statement, 'target.thing', around);
   const feeds = byName.get(`${source} -> ${targetText(target)}`) ?? [];
   for (const feed of feeds) feed.proofs = [...feed.proofs, statement];
   return { statement, feeds };

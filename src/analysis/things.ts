@@ -111,6 +111,19 @@ export function plugIntoCircuits(
   }
 }
 
+/** The uplinks that streams name. */
+export function tellUplinks(destinations: Iterable<Destination>, { names, things }: Surroundings): void {
+  for (const { statement } of destinations) {
+    statement.fact.streams.forEach(({ uplinks }, i) => {
+      uplinks.forEach((name, k) => {
+        const found = things.get(name);
+        if (found?.kind === 'uplink') return;
+        names.tellUnknown('uplink', name, statement, `streams/${i}.uplinks/${k}`, found?.statement);
+      });
+    });
+  }
+}
+
 export function circuitNamed(
   name: string,
   things: ReadonlyMap<string, Thing>,

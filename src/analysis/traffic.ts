@@ -175,7 +175,8 @@ class Counter {
     if (link.network && capacity !== undefined) {
       traffic.judgement = judgeLoad(worst.load_bits_per_second, capacity, this.#headroomShare);
     }
-    traffic.unused = link.standbyFor === undefined && isIdle(traffic.base) && traffic.differing.every(isIdle);
+    const endsKnown = link.from.port !== undefined && link.to.port !== undefined;
+    traffic.unused = endsKnown && isIdle(traffic.base) && traffic.differing.every(isIdle);
     return traffic;
   }
 }

@@ -189,6 +189,8 @@ export interface Chain {
   readonly length_m: number | undefined;
   readonly interface: Interface | undefined;
   readonly interfaceFault: InterfaceFault | undefined;
+  /** The faster interface that both ends have in common, where the cable does not list it. */
+  readonly slowedFrom: Interface | undefined;
   /** Line rate one way of the interface; undefined when it has none. */
   readonly capacity_bits_per_second: number | undefined;
 }

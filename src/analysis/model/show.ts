@@ -34,7 +34,7 @@ export interface Feed {
   readonly always: boolean;
   readonly segments: readonly Segment[];
   readonly insteadOf: Source | undefined;
-  /** The same source already goes to the same target then: this feed says nothing new. */
+  /** Another feed sends the same source to the same target whenever this one does: this one does not count. */
   readonly repeats: Feed | undefined;
   readonly measured: StatementOf<'measured'> | undefined;
   readonly proofs: readonly StatementOf<'proved'>[];
@@ -146,7 +146,9 @@ export type Missing =
   | { readonly kind: 'kit not known'; readonly node: Node }
   /** The network before and the network behind are not joined. */
   | { readonly kind: 'not joined'; readonly from: Port; readonly to: Port }
-  | { readonly kind: 'wrong way'; readonly link: Link };
+  | { readonly kind: 'wrong way'; readonly link: Link }
+  /** A link leads on, but its other end is not known. */
+  | { readonly kind: 'broken link'; readonly link: Link };
 
 export interface Tie {
   /** Where the ways part. */
@@ -196,6 +198,8 @@ export interface Delay {
   readonly beginning: Beginning | undefined;
   /** From there to where it is watched. */
   readonly path_s: number | undefined;
+  /** Every item that takes time, in the order of the way; what is measured replaces their sum. */
+  readonly parts: readonly DelayPart[];
   readonly limit_s: number | undefined;
   /** As it was stated, the stricter of the feed's and the destination's. */
   readonly limit: Duration | undefined;
@@ -265,7 +269,7 @@ export interface Traffic {
     readonly load_bits_per_second: number;
   };
   readonly judgement: 'fits' | 'over headroom' | 'over capacity' | 'not judged';
-  /** Nothing ever goes over it. */
+  /** Nothing ever goes over it; also true of a standby. False while one of its ends is not known. */
   readonly unused: boolean;
 }
 
@@ -282,6 +286,8 @@ export interface Reach {
   readonly decidedBy: 'length' | 'loss' | undefined;
   /** The interface it was judged at: for coax that of the fastest picture carried. */
   readonly judgedAs: Interface | undefined;
+  /** On coax: the fastest picture carried in any segment; undefined when there is none. */
+  readonly picture: Format | undefined;
   /** The loss is that at this frequency. */
   readonly frequency_hz: number | undefined;
   /** The hottest run, when that shortens it. */

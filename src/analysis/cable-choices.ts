@@ -1,0 +1,40 @@
+import { meetingWith } from './chains.ts';
+import { FormatTable } from './formats.ts';
+import { chooseInterface } from './link-interface.ts';
+import type { Analysis, Cable, Link, Reach } from './model.ts';
+import { ReachJudge } from './reaches.ts';
+
+/** A cable that a link could be, and how far it would reach. */
+export interface CableChoice {
+  readonly cable: Cable;
+  readonly reach: Reach;
+}
+
+const RANKS: Readonly<Record<Reach['verdict'], number>> = {
+  good: 0,
+  'near the limit': 1,
+  doubtful: 1,
+  'not known': 2,
+  beyond: 3,
+};
+
+/**
+ * Every cable of the plan that carries what the link's ends have in common at full speed, judged at the length of
+ * the link and the pictures that go over it now: those that reach first, each group in order of statements.
+ */
+export function cableChoices(analysis: Analysis, link: Link): CableChoice[] {
+  const { chain } = link;
+  const { settings, cables } = analysis;
+  const formats = new FormatTable(settings.tagged, settings.blanking);
+  const { picture } = analysis.reaches[chain.index]!;
+  const known = picture && formats.known(picture);
+  const judge = new ReachJudge();
+  const choices: CableChoice[] = [];
+  for (const cable of cables.values()) {
+    const choice = chooseInterface(meetingWith(chain, link, cable));
+    if (!choice.interface || choice.fault || choice.slowedFrom) continue;
+    const links = chain.links.map((one) => (one === link ? { ...one, cable } : one));
+    choices.push({ cable, reach: judge.judge({ ...chain, links, interface: choice.interface }, known) });
+  }
+  return choices.sort((a, b) => RANKS[a.reach.verdict] - RANKS[b.reach.verdict]);
+}
