@@ -137,12 +137,12 @@ function judgedAs(face: Interface, picture: KnownFormat | undefined): Interface 
   return sdiInterfaceFor(rate, picture.format.height, face) ?? face;
 }
 
-interface Budget extends LossBudget {
+export interface Budget extends LossBudget {
   readonly fromMemory: boolean;
   readonly source: string | undefined;
 }
 
-function budgetsOf(face: Interface): Budget[] {
+export function budgetsOf(face: Interface): Budget[] {
   return face.statement.fact.budgets.map(({ loss_db, frequency_hz, fromMemory, source }) => ({
     budget_db: loss_db,
     frequency_hz: frequency_hz ?? halfClock_hz(face.rate_bits_per_second),
@@ -274,7 +274,7 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
 }
 
 /** The stated loss at the wavelength nearest to that of the interface. */
-function lossAt(cable: Cable, wavelength_m: number | undefined): Cable['losses'][number] | undefined {
+export function lossAt(cable: Cable, wavelength_m: number | undefined): Cable['losses'][number] | undefined {
   const stated = cable.losses.filter((loss) => loss.wavelength_m !== undefined);
   if (wavelength_m === undefined) return stated[0];
   const off = (loss: Cable['losses'][number]) => Math.abs(loss.wavelength_m! - wavelength_m);
@@ -282,7 +282,7 @@ function lossAt(cable: Cable, wavelength_m: number | undefined): Cable['losses']
 }
 
 /** As stated; else one at each end and one at each join. */
-function connectionsOf({ links }: Chain): number {
+export function connectionsOf({ links }: Chain): number {
   if (links.every(({ connections }) => connections === undefined)) return links.length + 1;
   return links.reduce((sum, { connections }) => sum + (connections ?? 2), 0);
 }
