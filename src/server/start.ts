@@ -1,6 +1,7 @@
 import * as lsp from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { addDrawingHandlers } from './drawing.ts';
+import { addCompletionResolveHandler } from './completion.ts';
 import { addHealthHandler } from './health.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
@@ -26,6 +27,7 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   documents: lsp.addDocumentUpdateHandler,
   fileOperations: lsp.addFileOperationHandler,
   completion: lsp.addCompletionHandler,
+  completionResolve: addCompletionResolveHandler,
   references: lsp.addFindReferencesHandler,
   documentSymbols: lsp.addDocumentSymbolHandler,
   definition: lsp.addGotoDefinitionHandler,

@@ -1,0 +1,55 @@
+import { isStatementWord } from '../../language/words.ts';
+import { statementHelp, wordHelp } from '../word-help.ts';
+import { type Asked, CompletionItemKind, type Offer } from './asked.ts';
+
+/** Settings and clauses that may stand in one statement more than once. */
+const repeatable: ReadonlySet<string> = new Set([
+  'inputs',
+  'outputs',
+  'network',
+  'joins',
+  'loss',
+  'budget',
+  'reach',
+  'label',
+  'gives',
+  'as',
+  'per',
+  'at',
+  'from',
+  'in',
+]);
+
+/** Statements to begin and clauses to add. A clause that is written already is not offered again. */
+export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
+  const { where } = asked;
+  const written = new Set(where.before.map(({ image }) => image));
+  return words.flatMap((word): Offer[] => {
+    if (!/^[A-Za-z]/.test(word)) return [];
+    const statement = statementHelp.get(word);
+    if (statement && isStatementWord(word)) {
+      if (!where.opensLine) return [];
+      const documentation = `${statement.says}\n\n\`\`\`feedplot\n${statement.example}\n\`\`\``;
+      return [
+        {
+          label: word,
+          kind: CompletionItemKind.Keyword,
+          documentation,
+          text: `${word} `,
+          pattern: statement.pattern,
+          group: 6,
+        },
+      ];
+    }
+    if (where.opensLine || (written.has(word) && !repeatable.has(word))) return [];
+    return [
+      {
+        label: word,
+        kind: CompletionItemKind.Keyword,
+        documentation: wordHelp.get(word),
+        text: `${word} `,
+        group: 7,
+      },
+    ];
+  });
+}
