@@ -61,7 +61,7 @@ if (process.argv.includes('--watch')) {
 } else {
   await Promise.all(bundles.map((options) => esbuild.build(options)));
 }
-cpSync('src/language/library', 'dist/library', { recursive: true, filter: (file) => !file.endsWith('.mjs') });
+cpSync('src/language/library', 'dist/library', { recursive: true, filter: (file) => !/\.(mjs|ts)$/.test(file) });
 cpSync('examples/starter', 'dist/starter', { recursive: true });
 for (const [file, schema] of schemas)
   writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);

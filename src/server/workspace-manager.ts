@@ -1,6 +1,6 @@
 import { DefaultWorkspaceManager, type LangiumDocument, URI } from 'langium';
 import type { WorkspaceFolder } from 'vscode-languageserver-protocol';
-import { libraryTexts } from '../language/generated/library.ts';
+import { libraryTexts } from '../language/library/texts.ts';
 import { declareLibraryFile } from '../language/visibility.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
