@@ -1,7 +1,7 @@
 import * as lsp from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
-import { addDrawingHandlers } from './drawing.ts';
 import { addCompletionResolveHandler } from './completion.ts';
+import { addDrawingHandlers } from './drawing.ts';
 import { addHealthHandler } from './health.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
