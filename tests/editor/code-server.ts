@@ -2,11 +2,10 @@
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { findFreePort } from './free-port.ts';
 
-const recorder = pathToFileURL(path.join(import.meta.dirname, 'record-connections.ts')).href;
+const recorder = new URL('./record-connections.ts', import.meta.url).href;
 
 const start_limit_ms = 60_000;
 

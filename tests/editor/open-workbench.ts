@@ -48,7 +48,7 @@ export async function openWorkbench(
     for (const step of steps.splice(0)) await step();
   };
   try {
-    const home = mkdtempSync(path.join(os.tmpdir(), 'feedplot-editor-'));
+    const home = mkdtempSync(path.join(os.tmpdir(), 'feedplot-workbench-'));
     onClose(() => rmSync(home, { recursive: true, force: true, maxRetries: 5 }));
     const folder = path.join(home, path.basename(options.folder));
     cpSync(options.folder, folder, { recursive: true });
