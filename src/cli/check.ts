@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { Option } from 'commander';
-import { faultChecks, planChecks } from '../checks/catalogue.ts';
+import { catalogue } from '../checks/catalogue.ts';
 import type { Finding } from '../checks/finding.ts';
 import { statementFindings } from '../checks/findings.ts';
 import { findingsForGithub } from '../documents/findings/github.ts';
@@ -100,9 +100,7 @@ function write(
       terminal.out(JSON.stringify(reportJson(findings, plans), undefined, 2));
       break;
     case 'sarif':
-      terminal.out(
-        JSON.stringify(findingsSarif(findings, [...faultChecks, ...planChecks], version), undefined, 2),
-      );
+      terminal.out(JSON.stringify(findingsSarif(findings, catalogue, version), undefined, 2));
       break;
     case 'github':
       for (const line of findingsForGithub(findings)) terminal.out(line);

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/model.ts';
-import { faultChecks, planChecks } from '../checks/catalogue.ts';
+import { catalogue } from '../checks/catalogue.ts';
 import { cableExplanationJson } from '../documents/explain/cable-json.ts';
 import { cableExplanation } from '../documents/explain/cable-text.ts';
 import { checkExplanationJson } from '../documents/explain/check-json.ts';
@@ -20,8 +20,6 @@ import { PlanReader } from './open-plan.ts';
 import type { Define } from './program.ts';
 import type { Terminal } from './terminal.ts';
 import { Trouble } from './trouble.ts';
-
-const checks = [...faultChecks, ...planChecks];
 
 /** What is told of a thing, to people and to machines. */
 interface Explanation {
@@ -60,7 +58,7 @@ function knownKinds(reader: PlanReader, terminal: Terminal): Analysis {
 
 /** @throws Trouble when there is no such thing, with the nearest name that there is. */
 function explain(thing: string, analysis: Analysis, { paint, width }: Terminal): Explanation {
-  const check = checks.find(({ name }) => name === thing);
+  const check = catalogue.find(({ name }) => name === thing);
   if (check) {
     return { text: () => checkExplanation(check, paint, width), json: () => checkExplanationJson(check) };
   }
@@ -96,7 +94,7 @@ function readFormat(thing: string, analysis: Analysis): FormatFigures {
 }
 
 function unknownThing(thing: string, { interfaces, cables }: Analysis): string {
-  const names = [...checks.map(({ name }) => name), ...interfaces.keys(), ...cables.keys()];
+  const names = [...catalogue.map(({ name }) => name), ...interfaces.keys(), ...cables.keys()];
   const guess = nearest(thing.toLowerCase(), names);
   const hint = guess
     ? `Did you mean ${guess}?`

@@ -3,12 +3,12 @@ import { resolve } from 'node:path';
 import { countBySeverity, locateFindings } from '../documents/findings/located.ts';
 import { analysisJson } from '../documents/json/analysis.ts';
 import { oneLine } from '../documents/printable.ts';
-import { tables } from '../documents/tables/tables.ts';
-import { textTable } from '../documents/text-table.ts';
+import { overview, tables } from '../documents/tables/tables.ts';
+import { type Table, textTable } from '../documents/text-table.ts';
+import { workingsText } from '../documents/workings/text.ts';
 import { explainedNames, workingsOf } from '../documents/workings/workings.ts';
 import { wrapLine } from '../documents/wrap.ts';
 import { nearest } from '../language/spelling.ts';
-import { formatWorking } from '../physics/working.ts';
 import { nameFrom } from './file-uri.ts';
 import { findPlan } from './find-plan.ts';
 import { type OpenPlan, PlanReader } from './open-plan.ts';
@@ -27,7 +27,7 @@ const tableNames = [...tables.keys()];
 export const define: Define = (command, { terminal, program }) => {
   command
     .argument('[plan]', 'a plan file, or a folder with one plan; without it, the one plan in this folder')
-    .argument('[tables...]', `which tables: ${tableNames.join(', ')}; without any, all`)
+    .argument('[tables...]', `which tables: ${tableNames.join(', ')}; without any, the first four`)
     .option('--why <name>', 'how the figures of a link, source, destination, node or feed were got')
     .option('--json', 'the whole analysis for machines')
     .action((first: string | undefined, others: string[], options: Options) => {
@@ -39,7 +39,7 @@ export const define: Define = (command, { terminal, program }) => {
       const plan = open(new PlanReader(program), terminal, named[0]);
       if (options.json) showJson(plan, terminal);
       else if (options.why !== undefined) showWorkings(plan, options.why, terminal);
-      else showTables(plan, wanted.length > 0 ? wanted : tableNames, terminal);
+      else showTables(plan, wanted.length > 0 ? wanted : overview, terminal);
     });
 };
 
@@ -72,16 +72,25 @@ function unknownTable(word: string): string {
 }
 
 function showTables({ analysis }: OpenPlan, names: readonly string[], terminal: Terminal): void {
-  names.forEach((name, i) => {
-    const table = tables.get(name)!(analysis);
-    if (i > 0) terminal.out('');
-    if (table.rows.length === 0) terminal.out(table.empty);
-    else {
-      const [titles, ...lines] = textTable(table, terminal.width);
-      terminal.out(terminal.paint.heading(titles!));
-      for (const line of lines) terminal.out(line);
-    }
-  });
+  names
+    .flatMap((name) => {
+      const [main, ...others] = tables.get(name)!(analysis);
+      return [main!, ...others.filter((table) => table.rows.length > 0)];
+    })
+    .forEach((table, i) => {
+      if (i > 0) terminal.out('');
+      showTable(table, terminal);
+    });
+}
+
+function showTable(table: Table, { width, paint, out }: Terminal): void {
+  if (table.rows.length === 0) {
+    out(table.empty);
+    return;
+  }
+  const [titles, ...lines] = textTable(table, width);
+  out(paint.heading(titles!));
+  for (const line of lines) out(line);
 }
 
 function showJson({ analysis, findings, files, uri }: OpenPlan, terminal: Terminal): void {
@@ -99,10 +108,7 @@ function showWorkings({ analysis }: OpenPlan, name: string, terminal: Terminal):
     );
   }
   if (workings.length === 0) terminal.out(`${oneLine(name, 80)} has no figures that were worked out.`);
-  workings.forEach((working, i) => {
-    if (i > 0) terminal.out('');
-    for (const line of formatWorking(working)) {
-      for (const part of wrapLine(line, terminal.width)) terminal.out(part);
-    }
-  });
+  for (const line of workingsText(workings)) {
+    for (const part of wrapLine(line, terminal.width)) terminal.out(part);
+  }
 }

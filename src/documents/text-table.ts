@@ -14,7 +14,7 @@ export interface Table {
 
 export interface Column {
   readonly title: string;
-  /** Numbers stand to the right. */
+  /** Numbers stand to the right and are not wrapped. */
   readonly right?: boolean;
 }
 
@@ -25,30 +25,37 @@ const NARROWEST = 8;
 const LONGEST_CELL = 200;
 
 /**
- * A table as lines of at most `width` columns, nothing left out: where it is too wide, the widest columns are wrapped.
- * The first line holds the titles.
+ * A table as lines of at most `width` columns, nothing left out: where it is too wide, the widest columns are wrapped
+ * between words, and within words only where that is not enough. The first line holds the titles.
  */
 export function textTable({ columns, rows }: Table, width: number): string[] {
   const cells = rows.map((row) => row.map((cell) => oneLine(cell, LONGEST_CELL)));
+  const titles = columns.map((column) => column.title);
+  const widest = (measure: (text: string) => number) =>
+    titles.map((title, i) =>
+      cells.reduce((most, row) => Math.max(most, measure(row[i] ?? '')), textWidth(title)),
+    );
+  const words = widest((text) => Math.max(...text.split(' ').map(textWidth)));
+  const whole = columns.map(({ right }, i) => (right ? Number.POSITIVE_INFINITY : words[i]!));
   const widths = squeeze(
-    columns.map(({ title }, i) =>
-      cells.reduce((most, row) => Math.max(most, textWidth(row[i] ?? '')), textWidth(title)),
-    ),
+    squeeze(widest(textWidth), whole, width),
+    titles.map(() => NARROWEST),
     width,
   );
-  const titles = columns.map((column) => column.title);
   return [titles, ...cells].flatMap((row) => drawRow(row, columns, widths));
 }
 
-/** Takes from the widest column until all fit. */
-function squeeze(wanted: readonly number[], width: number): number[] {
+/** Takes from the widest columns until all fit, but from none what it needs at least. */
+function squeeze(wanted: readonly number[], least: readonly number[], width: number): number[] {
   const widths = [...wanted];
   let excess = widths.reduce((sum, one) => sum + one, 0) + GAP.length * (widths.length - 1) - width;
-  while (excess > 0) {
-    const widest = widths.indexOf(Math.max(...widths));
-    if (widths[widest]! <= NARROWEST) break;
+  for (; excess > 0; excess--) {
+    let widest = -1;
+    for (const [i, one] of widths.entries()) {
+      if (one > least[i]! && one > (widths[widest] ?? 0)) widest = i;
+    }
+    if (widest < 0) break;
     widths[widest]!--;
-    excess--;
   }
   return widths;
 }

@@ -1,3 +1,4 @@
+import { reachOn } from '../../analysis/link-interface.ts';
 import type { Analysis, Cable, Interface } from '../../analysis/model.ts';
 import type { Provenance, ReachFact } from '../../plan/facts.ts';
 
@@ -10,21 +11,17 @@ export interface StatedReach {
 
 /** The cables that an interface states a reach for, in the order of the library. */
 export function reachesOf({ cables }: Analysis, face: Interface): StatedReach[] {
-  return [...cables.values()].flatMap((cable) => reachOn(face, cable) ?? []);
+  return [...cables.values()].flatMap((cable) => statedReach(face, cable));
 }
 
 /** The interfaces that state a reach over a cable. */
 export function reachesOver({ interfaces }: Analysis, cable: Cable): StatedReach[] {
-  return [...interfaces.values()].flatMap((face) => reachOn(face, cable) ?? []);
+  return [...interfaces.values()].flatMap((face) => statedReach(face, cable));
 }
 
-/** An interface may list a cable by itself or by one that it is like; the nearest counts. */
-function reachOn(face: Interface, cable: Cable): StatedReach | undefined {
-  for (const name of cable.knownAs) {
-    const fact = face.statement.fact.reaches.find((reach) => reach.cable === name);
-    if (fact) return { interface: face, cable, fact };
-  }
-  return undefined;
+function statedReach(face: Interface, cable: Cable): StatedReach[] {
+  const fact = reachOn(face, cable);
+  return fact ? [{ interface: face, cable, fact }] : [];
 }
 
 /** Where a stated value comes from, in words. */

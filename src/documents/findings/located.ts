@@ -23,7 +23,8 @@ export interface LocatedFinding extends Location {
 export type NameOf = (uri: string) => string;
 
 /**
- * Findings in the order of reading: by file as the plan is made of them, by line, by column.
+ * Findings in the order of reading: by file as the plan is made of them, by line, by column. What is found in a file
+ * that several plans share stands there once.
  *
  * @param files Addresses of the plan's files in order.
  */
@@ -34,9 +35,13 @@ export function locateFindings(
 ): LocatedFinding[] {
   const order = new Map(files.map((file, index) => [nameOf(file), index]));
   const rank = ({ file }: Location) => order.get(file) ?? files.length;
-  return findings
-    .map((finding) => locateFinding(finding, nameOf))
-    .sort((a, b) => rank(a) - rank(b) || a.line - b.line || a.column - b.column);
+  const once = new Map<string, LocatedFinding>();
+  for (const finding of findings) {
+    const located = locateFinding(finding, nameOf);
+    const { file, line, column, check, segment, message } = located;
+    once.set([file, line, column, check, segment, message].join('\n'), located);
+  }
+  return [...once.values()].sort((a, b) => rank(a) - rank(b) || a.line - b.line || a.column - b.column);
 }
 
 function locateFinding(finding: Finding, nameOf: NameOf): LocatedFinding {

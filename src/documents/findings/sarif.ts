@@ -1,4 +1,4 @@
-import type { Check } from '../../checks/check.ts';
+import type { CheckText } from '../../checks/check.ts';
 import type { Severity } from '../../checks/finding.ts';
 import { printable } from '../printable.ts';
 import type { LocatedFinding, Location } from './located.ts';
@@ -17,7 +17,7 @@ const levels: Record<Severity, 'error' | 'warning' | 'note'> = {
  */
 export function findingsSarif(
   findings: readonly LocatedFinding[],
-  checks: readonly Check[],
+  checks: readonly CheckText[],
   version: string,
 ): object {
   const ruleIndex = new Map(checks.map(({ name }, index) => [name, index]));
@@ -34,7 +34,7 @@ export function findingsSarif(
   };
 }
 
-function rule({ name, severity, summary, explanation }: Check): object {
+function rule({ name, severity, summary, explanation }: CheckText): object {
   return {
     id: name,
     shortDescription: { text: summary },

@@ -1,11 +1,27 @@
+import { addressingOf } from '../../analysis/addresses.ts';
+import { cableStockOf } from '../../analysis/cable-pieces.ts';
+import { packingOf } from '../../analysis/case-weights.ts';
+import { poweringOf } from '../../analysis/circuit-loads.ts';
+import { costOf } from '../../analysis/costs.ts';
 import type { Analysis } from '../../analysis/model.ts';
+import { recordingsOf } from '../../analysis/recordings.ts';
+import { soundMatchesOf } from '../../analysis/sound-matches.ts';
+import { uplinkLoadsOf } from '../../analysis/uplink-loads.ts';
 import { findingJson, findingShape } from '../findings/json.ts';
 import type { LocatedFinding } from '../findings/located.ts';
+import { cablePieceJson, cablePieceShape } from './cables.ts';
+import { caseJson, caseShape } from './cases.ts';
+import { costJson, costShape } from './cost.ts';
 import { feedJson, feedShape } from './feeds.ts';
+import { groupJson, groupShape } from './groups.ts';
 import { linkJson, linkShape } from './links.ts';
 import { nodeJson, nodeShape } from './nodes.ts';
+import { circuitJson, circuitShape, networkPowerJson, networkPowerShape } from './power.ts';
+import { recordingJson, recordingShape } from './recordings.ts';
 import { list, object, orNull, text, type ValueOf, whole } from './schema.ts';
+import { soundJson, soundShape } from './sound.ts';
 import { sourceJson, sourceShape } from './sources.ts';
+import { uplinkJson, uplinkShape } from './uplinks.ts';
 
 /** The whole analysis of a plan, as `feedplot show --json` prints it. */
 export const analysisShape = object(
@@ -24,6 +40,18 @@ export const analysisShape = object(
     feeds: list('Every feed: those that always hold, then by segment those that differ there', feedShape),
     sources: list('Every source, in order of statements', sourceShape),
     nodes: list('Every box, in order of statements', nodeShape),
+    circuits: list('Every mains circuit, in order of statements', circuitShape),
+    network_power: list('Everything that is fed over its network cable', networkPowerShape),
+    uplinks: list('Every uplink, in order of statements', uplinkShape),
+    recordings: list('Every destination that records', recordingShape),
+    sound: list(
+      'Picture against sound: without segments, and where a segment makes a difference',
+      soundShape,
+    ),
+    groups: list('The multicast group of every source on the network', groupShape),
+    cables: list('The piece of cable for every link that needs one', cablePieceShape),
+    cost: costShape,
+    cases: list('Every case, in order of statements', caseShape),
   },
 );
 
@@ -37,6 +65,10 @@ export function analysisJson(
   findings: readonly LocatedFinding[],
 ): ValueOf<typeof analysisShape> {
   const { settings } = analysis;
+  const powering = poweringOf(analysis);
+  const addressing = addressingOf(analysis);
+  const addresses = new Map(addressing.nodes.map((one) => [one.node, one]));
+  const stock = cableStockOf(analysis);
   return {
     schema: 1,
     plan: {
@@ -48,6 +80,15 @@ export function analysisJson(
     links: analysis.links.map((link) => linkJson(analysis, link)),
     feeds: analysis.deliveries.map(feedJson),
     sources: [...analysis.sourceFigures.values()].map(sourceJson),
-    nodes: [...analysis.nodes.values()].map(nodeJson),
+    nodes: [...analysis.nodes.values()].map((node) => nodeJson(node, powering, addresses)),
+    circuits: powering.circuits.map(circuitJson),
+    network_power: powering.network.powers.map(networkPowerJson),
+    uplinks: uplinkLoadsOf(analysis).map(uplinkJson),
+    recordings: recordingsOf(analysis).map(recordingJson),
+    sound: soundMatchesOf(analysis).map(soundJson),
+    groups: addressing.groups.map(groupJson),
+    cables: stock.pieces.map(cablePieceJson),
+    cost: costJson(costOf(analysis, stock)),
+    cases: packingOf(analysis, stock).cases.map(caseJson),
   };
 }

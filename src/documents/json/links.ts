@@ -1,4 +1,5 @@
 import type { Analysis, DirectionLoad, Link, Load, Segment } from '../../analysis/model.ts';
+import { loadIn } from '../../analysis/traffic.ts';
 import {
   figure,
   list,
@@ -72,7 +73,7 @@ export function linkJson(analysis: Analysis, link: Link): ValueOf<typeof linkSha
     joined_length_m: figure(chain.length_m),
     joined_loss_db: figure(reach.loss_db),
     capacity_bits_per_second: rounded(chain.capacity_bits_per_second),
-    loads: loadsOf(analysis, link).map(loadJson),
+    loads: analysis.situations.map(({ segment }) => loadJson(loadIn(traffic, segment), segment)),
     worst: {
       segment: traffic.worst.segment?.name ?? null,
       direction: traffic.worst.direction,
@@ -81,16 +82,7 @@ export function linkJson(analysis: Analysis, link: Link): ValueOf<typeof linkSha
   };
 }
 
-/** The load without segments and in each of them, also where it is the same. */
-function loadsOf({ traffic, situations }: Analysis, link: Link): Load[] {
-  const { base, differing } = traffic[link.index]!;
-  const bySegment = new Map<Segment | undefined, Load>(differing.map((load) => [load.segment, load]));
-  return situations.map(({ segment }) =>
-    segment === undefined ? base : (bySegment.get(segment) ?? { ...base, segment }),
-  );
-}
-
-function loadJson({ segment, forward, backward }: Load): ValueOf<typeof loadShape> {
+function loadJson({ forward, backward }: Load, segment: Segment | undefined): ValueOf<typeof loadShape> {
   return {
     segment: segment?.name ?? null,
     forward_bits_per_second: rounded(forward.load_bits_per_second),

@@ -1,5 +1,6 @@
-import type { Node } from '../../analysis/model.ts';
+import type { Node, NodeAddress, Powering } from '../../analysis/model.ts';
 import { type Socket, socketsOf } from '../../analysis/ports.ts';
+import { poweredByJson, poweredByShape } from './power.ts';
 import { list, number, object, oneOf, orNull, text, type ValueOf } from './schema.ts';
 
 const portShape = object('A socket', {
@@ -21,15 +22,23 @@ export const nodeShape = object('A box', {
   kit: orNull(text('What kind of thing it is')),
   place: orNull(text('Where it stands')),
   power_w: orNull(number('What it draws, in watts')),
+  powered_by: poweredByShape,
+  address: orNull(text('Its network address: as written, else assigned from the prefix of the plan')),
   ports: list('All its sockets, in the order of its kit', portShape),
 });
 
-export function nodeJson(node: Node): ValueOf<typeof nodeShape> {
+export function nodeJson(
+  node: Node,
+  powering: Powering,
+  addresses: ReadonlyMap<Node, NodeAddress>,
+): ValueOf<typeof nodeShape> {
   return {
     name: node.name,
     kit: node.kit?.name ?? null,
     place: node.place?.name ?? null,
     power_w: node.kit?.statement.fact.draws_w ?? null,
+    powered_by: poweredByJson(node, powering),
+    address: addresses.get(node)?.address ?? null,
     ports: socketsOf(node).map(portJson),
   };
 }

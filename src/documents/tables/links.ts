@@ -1,6 +1,6 @@
-import type { Analysis, DirectionLoad, Link, Reach, Traffic } from '../../analysis/model.ts';
+import type { Analysis, Link, Reach, Traffic } from '../../analysis/model.ts';
 import { formatLength, formatRate, formatShare } from '../../physics/display.ts';
-import type { Column, Table } from '../text-table.ts';
+import type { Table } from '../text-table.ts';
 
 const verdicts: Record<Reach['verdict'], string> = {
   good: '',
@@ -12,27 +12,24 @@ const verdicts: Record<Reach['verdict'], string> = {
 
 /** Every cable: how long it is and may be, and what it carries each way. */
 export function linksTable(analysis: Analysis): Table {
-  const { links, segments } = analysis;
-  const columns: Column[] = [
-    { title: 'Link' },
-    { title: 'Cable' },
-    { title: 'Length' },
-    { title: 'Forward' },
-    { title: 'Backward' },
-    ...(segments.size > 0 ? [{ title: 'Fullest' }] : []),
-  ];
-  const rows = links.map((link) => {
-    const traffic = analysis.traffic[link.index]!;
-    return [
+  return {
+    name: 'links',
+    columns: [
+      { title: 'Link' },
+      { title: 'Cable' },
+      { title: 'Length' },
+      { title: 'Forward' },
+      { title: 'Backward' },
+    ],
+    rows: analysis.links.map((link) => [
       nameOf(link),
       link.cable?.name ?? '',
       lengthOf(analysis, link),
-      loadOf(link, traffic.base.forward),
-      loadOf(link, traffic.base.backward),
-      ...(segments.size > 0 ? [fullestOf(link, traffic)] : []),
-    ];
-  });
-  return { name: 'links', columns, rows, empty: 'No links in this plan.' };
+      loadOf(link, analysis.traffic[link.index]!, 'forward'),
+      loadOf(link, analysis.traffic[link.index]!, 'backward'),
+    ]),
+    empty: 'No links in this plan.',
+  };
 }
 
 function nameOf({ named, name, from, to, bothWays }: Link): string {
@@ -40,24 +37,28 @@ function nameOf({ named, name, from, to, bothWays }: Link): string {
   return named ? `${name}: ${ends}` : ends;
 }
 
+/** How long it is of how long it may be; where several cables count as one, all of them. */
 function lengthOf({ settings, reaches }: Analysis, { length, chain }: Link): string {
   const { reach_m, verdict } = reaches[chain.index]!;
+  const show = (length_m: number) => formatLength(length_m, settings.units, reach_m);
   if (length.length_m === undefined) return 'not known';
-  const own = formatLength(length.length_m, settings.units, reach_m);
-  const most = reach_m === undefined ? '' : ` of ${formatLength(reach_m, settings.units, length.length_m)}`;
-  return own + most + verdicts[verdict];
+  const joined =
+    chain.links.length > 1 && chain.length_m !== undefined ? `; joined ${show(chain.length_m)}` : '';
+  const most = reach_m === undefined ? '' : ` of ${formatLength(reach_m, settings.units, chain.length_m)}`;
+  return show(length.length_m) + joined + most + verdicts[verdict];
 }
 
-/** On the network the load and its share; on any other cable whose picture it is. */
-function loadOf({ network }: Link, { load_bits_per_second, pictures, share }: DirectionLoad): string {
+/** On the network the load and its share, with the segment in which it is fuller; on any other cable whose picture. */
+function loadOf({ network }: Link, { base, worst }: Traffic, direction: 'forward' | 'backward'): string {
+  const { load_bits_per_second, pictures, share } = base[direction];
   if (!network) return pictures.map((source) => source.name).join(', ');
+  const usual = loadText(load_bits_per_second, share);
+  if (worst.segment === undefined || worst.direction !== direction) return usual;
+  return `${usual}; ${loadText(worst.load_bits_per_second, worst.share)} in ${worst.segment.name}`;
+}
+
+function loadText(load_bits_per_second: number, share: number | undefined): string {
   if (load_bits_per_second === 0) return '0';
   const rate = formatRate(load_bits_per_second);
   return share === undefined ? rate : `${rate}, ${formatShare(share)}`;
-}
-
-function fullestOf({ network }: Link, { worst }: Traffic): string {
-  if (!network || worst.share === undefined || worst.load_bits_per_second === 0) return '';
-  const where = worst.segment === undefined ? '' : ` in ${worst.segment.name}`;
-  return `${worst.direction} ${formatShare(worst.share)}${where}`;
 }

@@ -41,7 +41,7 @@ export function delayWorkings({ feed, segment, delay }: Delivery): Working[] {
 }
 
 function nameOf({ what, name }: DelayPart): string {
-  return what === 'cable' ? 'cables' : name;
+  return what === 'made of' ? `${name} as it arrives` : name;
 }
 
 function timeOf({ time_s, frames }: DelayPart): string {

@@ -15,15 +15,23 @@ export function sourceWorkings(analysis: Analysis, source: Source): Working[] {
     ...(figures.network_bits_per_second === undefined
       ? []
       : [loadWorking(format, carried, analysis.settings)]),
-    ...(format.kind === 'picture' ? [explainActivePayload(format).working] : []),
-    ...onItsCable(figures, source.link?.chain.interface, analysis.settings),
+    ...activeWorking(ridden(format, carried)),
+    ...onItsCable(figures, (source.link ?? source.from?.links[0])?.chain.interface, analysis.settings),
   ];
 }
 
 /** What one format puts on a network link, as it is carried there. */
 export function loadWorking(format: Format, carried: Carried, { tagged }: Settings): Working {
-  const ridden = resample(format, carried.sampling, carried.depth_bits);
-  return explainFlowLoads(ridden, carried.carriage, tagged).working;
+  return explainFlowLoads(ridden(format, carried), carried.carriage, tagged).working;
+}
+
+/** A format as the network carries it. */
+function ridden(format: Format, { sampling, depth_bits }: Carried): Format {
+  return resample(format, sampling, depth_bits);
+}
+
+function activeWorking(format: Format): Working[] {
+  return format.kind === 'picture' ? [explainActivePayload(format).working] : [];
 }
 
 function onItsCable(
