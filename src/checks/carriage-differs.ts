@@ -1,8 +1,8 @@
-import { howFar } from '../analysis/how-far.ts';
 import type { Delivery, Missing } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { smallPlan } from './example-plans.ts';
+import { howFarOf } from './how-far-asked.ts';
 import { inSegments, nodeText, shown } from './words.ts';
 
 type OtherCarriage = Extract<Missing, { kind: 'other carriage' }>;
@@ -43,8 +43,8 @@ it: uncompressed in the same sampling and depth, or compressed in the same way.
   find(analysis, report) {
     const look = (delivery: Delivery): OtherCarriage | undefined => {
       if (delivery.noRoute?.kind !== 'no way' || delivery.twoPictures) return undefined;
-      const { missing } = howFar(analysis, delivery);
-      return missing.kind === 'other carriage' ? missing : undefined;
+      const missing = howFarOf(analysis, delivery)?.missing;
+      return missing?.kind === 'other carriage' ? missing : undefined;
     };
     for (const { feed, trouble, segments } of feedTroubles(analysis, look)) {
       const { entry, node, exit } = trouble;

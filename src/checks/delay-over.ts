@@ -1,4 +1,6 @@
+import { FormatTable } from '../analysis/formats.ts';
 import type { DelayPart, Delivery, Feed } from '../analysis/model.ts';
+import { type Clock, delayPartsOf } from '../analysis/path-delay.ts';
 import { formatFrames, formatTime } from '../physics/display.ts';
 import type { Duration } from '../plan/facts.ts';
 import type { Check } from './check.ts';
@@ -30,6 +32,9 @@ can live with.`,
   ],
 
   find(analysis, report) {
+    const { settings } = analysis;
+    const formats = new FormatTable(settings.tagged, settings.blanking);
+    const clock: Clock = { formats, houseRate: settings.rate };
     const troubles = feedTroubles(analysis, ({ delay }) => (delay.over ? delay : undefined));
     for (const { feed, delivery, trouble, segments } of troubles) {
       const { delay_s, limit_s, limitOn } = trouble;
@@ -40,7 +45,7 @@ can live with.`,
         part: limitOn === 'feed' ? 'limits/0' : targetPart(feed),
         subject: feed.name,
         segment: segments[0]?.name ?? null,
-        message: `${shown(feed.sourceName)} gets to ${shown(feed.targetName)}${inSegments(segments)} after ${formatTime(delay_s, limit_s)}${frames}; ${formatTime(limit_s)} are allowed. ${wayText(delivery)} Go through fewer boxes, use quicker ones, or allow more.`,
+        message: `${shown(feed.sourceName)} gets to ${shown(feed.targetName)}${inSegments(segments)} after ${formatTime(delay_s, limit_s)}${frames}; ${formatTime(limit_s)} are allowed. ${wayText(delivery, clock)} Go through fewer boxes, use quicker ones, or allow more.`,
         related: relatedLimit(feed, limitOn),
       });
     }
@@ -54,9 +59,9 @@ function framesText(limit: Duration, delay_s: number, limit_s: number): string {
 }
 
 /** What takes the time, the slowest first; cables take none worth telling. */
-function wayText({ delay }: Delivery): string {
-  if (delay.from === 'measured') return 'That was measured.';
-  const slow = delay.parts
+function wayText(delivery: Delivery, clock: Clock): string {
+  if (delivery.delay.from === 'measured') return 'That was measured.';
+  const slow = delayPartsOf(delivery, clock)
     .filter(({ what, time_s }) => what !== 'cable' && time_s > 0)
     .sort((a, b) => b.time_s - a.time_s);
   const parts = slow.slice(0, 4).map(partText);

@@ -31,7 +31,11 @@ interface of the plan goes before one of the library.
           part: 'name',
           message: `${quoted(name)} is ${kindText(first)} already; this one does not count. Give one of the two another name, or delete one.`,
           related: [{ place: { statement: first, part: 'name' }, message: 'The first one, which counts.' }],
-          fixes: [{ title: 'Delete this one', edits: [{ kind: 'delete', statement }] }],
+          // Of another kind it is used as that kind; without it those uses would have nothing.
+          fixes:
+            statement.fact.kind === first.fact.kind
+              ? [{ title: 'Delete this one', edits: [{ kind: 'delete', statement }] }]
+              : [],
         });
       }
     }

@@ -44,22 +44,30 @@ function changeOf(edit: Edit, textOf: (file: string) => string): Change | undefi
       return isSame(range, source.range()) ? undefined : { file, range, text: edit.text };
     }
     case 'append': {
-      const block = blockOf(edit.statement, text);
-      const end = block ? block.begin : { line: whole.endLine, column: whole.endColumn };
-      const space = block ? [`${edit.text} `] : [` ${edit.text}`];
-      return { file, range: at(end.line, end.column), text: space.join('') };
+      const brace = braceOf(edit.statement, text);
+      if (brace) return { file, range: at(brace.line, brace.column), text: `${edit.text} ` };
+      return { file, range: at(whole.endLine, whole.endColumn), text: ` ${edit.text}` };
     }
     case 'insertInside': {
-      const block = blockOf(edit.statement, text);
-      const indent = `${newLine}  ${edit.text}`;
-      if (block) return { file, range: at(block.begin.line, block.begin.column + 1), text: indent };
-      return { file, range: at(whole.endLine, whole.endColumn), text: ` {${indent}${newLine}}` };
+      const brace = braceOf(edit.statement, text);
+      const line = `${newLine}  ${edit.text}`;
+      if (brace) return { file, range: at(brace.line, brace.column + 1), text: line };
+      return { file, range: at(whole.endLine, whole.endColumn), text: ` {${line}${newLine}}` };
     }
     case 'insertAfter':
-      return { file, range: at(whole.endLine, endOfLine(text, whole.endLine)), text: `${newLine}${edit.text}` };
+      return {
+        file,
+        range: at(whole.endLine, endOfLine(text, whole.endLine)),
+        text: `${newLine}${edit.text}`,
+      };
     case 'delete':
       return { file, range: linesOf(whole, text), text: '' };
   }
+}
+
+interface Position {
+  readonly line: number;
+  readonly column: number;
 }
 
 function at(line: number, column: number): TextRange {
@@ -67,9 +75,7 @@ function at(line: number, column: number): TextRange {
 }
 
 function isSame(a: TextRange, b: TextRange): boolean {
-  return (
-    a.line === b.line && a.column === b.column && a.endLine === b.endLine && a.endColumn === b.endColumn
-  );
+  return a.line === b.line && a.column === b.column && a.endLine === b.endLine && a.endColumn === b.endColumn;
 }
 
 /** As the file ends its lines. */
@@ -98,29 +104,21 @@ function linesOf(whole: TextRange, text: string): TextRange {
   return { line: before, column: (lines[before] ?? '').length, endLine: last, endColumn };
 }
 
-/** Where the block of a statement begins: the first brace that stands neither in text nor in a comment. */
-function blockOf(
-  { source }: Statement,
-  text: string,
-): { readonly begin: { readonly line: number; readonly column: number } } | undefined {
+/** What stands in a statement before its block, in which a brace means nothing, and the brace itself. */
+const TEXT_COMMENT_OR_BRACE = /"[^"\n]*"?|[“”„«][^“”„«»\n]*[“”»]?|\/\/[^\n]*|\/\*[\s\S]*?\*\/|\{/g;
+
+/** Where the opening brace of a statement's block stands. */
+function braceOf({ source }: Statement, text: string): Position | undefined {
   const { line, column, endLine, endColumn } = source.whole();
   const lines = text.split(LINES).slice(line, endLine + 1);
-  const wanted = /"[^"]*"?|[“”„«][^“”„«»]*[“”»]?|\/\/.*|\/\*[\s\S]*?\*\/|\{/g;
-  let inComment = false;
-  for (const [i, one] of lines.entries()) {
-    const until = line + i === endLine ? endColumn : one.length;
-    let from = i === 0 ? column : 0;
-    if (inComment) {
-      const close = one.indexOf('*/', from);
-      if (close < 0) continue;
-      from = close + 2;
-      inComment = false;
-    }
-    wanted.lastIndex = from;
-    for (let match = wanted.exec(one); match && match.index < until; match = wanted.exec(one)) {
-      if (match[0] === '{') return { begin: { line: line + i, column: match.index } };
-    }
-    inComment = one.slice(from).includes('/*') && one.lastIndexOf('/*') > one.lastIndexOf('*/');
+  const last = lines.length - 1;
+  lines[last] = (lines[last] ?? '').slice(0, endColumn);
+  lines[0] = ' '.repeat(column) + (lines[0] ?? '').slice(column);
+  const statement = lines.join('\n');
+  for (const { 0: found, index } of statement.matchAll(TEXT_COMMENT_OR_BRACE)) {
+    if (found !== '{') continue;
+    const before = statement.slice(0, index).split('\n');
+    return { line: line + before.length - 1, column: before[before.length - 1]!.length };
   }
   return undefined;
 }

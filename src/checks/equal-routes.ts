@@ -60,10 +60,17 @@ function byChoice(deliveries: readonly Delivery[]): Choice[] {
   const choices = new Map<Link, Choice>();
   for (const delivery of deliveries) {
     for (const tie of delivery.ties) {
+      if (takesBoth(delivery, tie)) continue;
       const known = choices.get(tie.chosen);
       if (known) known.feeds.add(delivery.feed);
       else choices.set(tie.chosen, { tie, delivery, feeds: new Set([delivery.feed]) });
     }
   }
   return [...choices.values()];
+}
+
+/** The second copy of a seamless feed goes the other way: then nothing was left out. */
+function takesBoth({ routes }: Delivery, { others }: Tie): boolean {
+  const [, second] = routes;
+  return second !== undefined && others.every((link) => second.steps.some((step) => step.link === link));
 }

@@ -8,7 +8,7 @@ const wall = (format: string) =>
   smallPlan(
     'interface wall_hdmi "Wall processor, HDMI" {',
     '  signal hdmi',
-    '  lanes 4 of 10 Gb/s',
+    '  lanes 3 of 6 Gb/s',
     '  reach hdmi_copper 5 m',
     '}',
     'kit splitter {',
@@ -17,7 +17,7 @@ const wall = (format: string) =>
     '}',
     'node wall_split : splitter at desk',
     `source server at desk sends ${format} as wall_hdmi into wall_split.in1 over hdmi_copper 2 m`,
-    `destination wall at desk takes ${format} as wall_hdmi from wall_split.out1 over hdmi_copper 2 m`,
+    `destination wall at desk takes ${format}, 1080p50 as wall_hdmi from wall_split.out1 over hdmi_copper 2 m`,
     'feed server -> wall',
   );
 
@@ -33,7 +33,7 @@ blanking, and with the least that the link allows: between the two it is doubtfu
 
 **What mends it.** Testing these two devices with this format, and accepting the finding with what was seen; or a smaller
 format.`,
-  examples: [{ wrong: wall('4320p30 4:2:0 8 bit'), right: wall('2160p50') }],
+  examples: [{ wrong: wall('2160p50 RGB 10 bit'), right: wall('2160p50') }],
 
   find(analysis, report) {
     for (const trouble of misfits(analysis, 'doubtful')) {

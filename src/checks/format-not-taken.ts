@@ -49,7 +49,7 @@ if its data sheet says so.`,
         fixes: () => {
           const text = `${taken[last] ?? ''}, ${shortText(formatFormat(format))}`;
           const edit = { kind: 'replace', statement, part: `formats/${last}`, text } as const;
-          return [{ title: `${shown(destination.name)} takes it too`, edits: [edit] }];
+          return [{ title: `Let ${shown(destination.name)} take it too`, edits: [edit] }];
         },
       });
     }

@@ -18,7 +18,7 @@ against the clock of its class; clocks of standard rasters from the table, of ot
 **What mends it.** A smaller format, a faster interface, or a converter before it.`,
   examples: [
     {
-      wrong: changedPlan('sends 1080p50', 'sends 2160p50').replace('takes 1080p50', 'takes 2160p50'),
+      wrong: changedPlan('sends 1080p50', 'sends 2160p50').replace('takes 1080p50', 'takes 2160p50, 1080p50'),
       right: smallPlan(),
     },
   ],

@@ -1,11 +1,8 @@
 import { formatShare } from '../physics/display.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
-import { allowedText, chainLengthText } from './reach-words.ts';
+import { allowedText, chainLengthText, memoryDecides } from './reach-words.ts';
 import { lengthPart, linkSubject, shown } from './words.ts';
-
-/** Below half of a limit that is badly remembered the cable would still hold (common practice, no source). */
-const DECIDES_FROM_SHARE = 0.5;
 
 export const fromMemory: Check = {
   name: 'from-memory',
@@ -30,14 +27,13 @@ source in quotes, or accept the finding with where you looked it up.`,
     for (const chain of analysis.chains) {
       const reach = analysis.reaches[chain.index];
       const [link] = chain.links;
-      if (!reach?.fromMemory || reach.verdict !== 'good' || !link) continue;
-      if (reach.share === undefined || reach.share < DECIDES_FROM_SHARE) continue;
+      if (!reach || reach.verdict !== 'good' || !memoryDecides(reach) || !link) continue;
       const source = reach.source === undefined ? '' : ` (${shown(reach.source)})`;
       report({
         statement: link.statement,
         part: lengthPart(link),
         subject: linkSubject(link),
-        message: `${chainLengthText(analysis, chain, reach)}, ${formatShare(reach.share)} of a limit that is from memory${source}: ${allowedText(analysis, reach)}. Look it up, and declare the cable with what its data sheet says.`,
+        message: `${chainLengthText(analysis, chain, reach)}, ${formatShare(reach.share ?? 0)} of a limit that is from memory${source}: ${allowedText(analysis, reach)}. Look it up, and declare the cable with what its data sheet says.`,
       });
     }
   },

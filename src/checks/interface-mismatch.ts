@@ -1,4 +1,4 @@
-import type { Chain, InterfaceFault } from '../analysis/model.ts';
+import type { Chain, Interface, InterfaceFault } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import { either, interfaceText, linkStart, linkSubject, listed, shown } from './words.ts';
@@ -36,6 +36,8 @@ take.
       const { interfaceFault, links } = chain;
       const [link] = links;
       if (!link || interfaceFault === undefined || interfaceFault.kind === 'not on this cable') continue;
+      // Ports of another direction are other ports: what is meant may well fit.
+      if (links.some(({ directionFault }) => directionFault !== undefined)) continue;
       const pins = links.find(({ statement }) => statement.fact.interface !== undefined) ?? link;
       const at = interfaceFault.kind === 'pinned one not possible' ? pins : link;
       report({
@@ -45,7 +47,7 @@ take.
         message: messageOf(chain, interfaceFault),
         fixes:
           interfaceFault.kind === 'pinned one not possible'
-            ? interfaceFault.common.slice(0, 3).map(({ name }) => ({
+            ? fastest(interfaceFault.common).map(({ name }) => ({
                 title: `Run it as ${name}`,
                 edits: [{ kind: 'replace', statement: at.statement, part: 'interfaces/0', text: name }],
               }))
@@ -54,6 +56,12 @@ take.
     }
   },
 };
+
+/** Those of the highest rate: with a slower one the pictures may not fit. */
+function fastest(faces: readonly Interface[]): readonly Interface[] {
+  const most = Math.max(...faces.map((face) => face.rate_bits_per_second));
+  return faces.filter((face) => face.rate_bits_per_second === most).slice(0, 3);
+}
 
 function messageOf({ links, ends }: Chain, fault: Mismatch): string {
   const start = linkStart(links[0]!);

@@ -28,7 +28,7 @@ what it draws or weighs. Nothing that is plugged into it can be worked out.
       report({
         statement,
         part: 'name',
-        message: `${nodeText(node)} has no kit, so its ports are not known and nothing passes through it. Say what it is: \`: ${only?.name ?? 'kit'}\` behind its name.`,
+        message: `${nodeText(node)} has no kit, so its ports are not known and nothing passes through it. Say what it is: \`: ${only?.name ?? 'KIT'}\` behind its name.`,
         fixes: only
           ? [
               {

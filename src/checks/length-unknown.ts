@@ -1,4 +1,5 @@
 import type { Analysis, Link, Place } from '../analysis/model.ts';
+import type { Statement } from '../plan/plan.ts';
 import type { Check, Report } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import type { Finding, Fix } from './finding.ts';
@@ -24,7 +25,12 @@ in the plan.`,
   ],
 
   find(analysis, report) {
-    for (const links of alike(analysis.links).values()) report(reportOf(analysis, links));
+    // A run whose length cannot be read is told as that, and may be the one that is missing.
+    const runUnread = analysis.runs.some(({ statement }) => hasUnreadLength(statement));
+    for (const links of alike(analysis.links).values()) {
+      if (runUnread && links[0]?.length.missing === 'no run') continue;
+      report(reportOf(analysis, links));
+    }
   },
 };
 
@@ -36,7 +42,7 @@ function alike(links: readonly Link[]): Map<string, Link[]> {
     const { missing, places } = length;
     // One in the sheath of another has the length of that one; an unknown place or cable is told as such.
     if (missing === undefined || link.sheath !== link || statement.fact.cable === undefined) continue;
-    if (!link.from.port || !link.to.port || namesUnknownPlace(link)) continue;
+    if (!link.from.port || !link.to.port || namesUnknownPlace(link) || hasUnreadLength(statement)) continue;
     const ends = places.map((place) => place?.index ?? '').sort();
     const key = missing === 'no place' ? `${missing} ${link.index}` : `${missing} ${ends.join()}`;
     const group = groups.get(key);
@@ -44,6 +50,10 @@ function alike(links: readonly Link[]): Map<string, Link[]> {
     else groups.set(key, [link]);
   }
   return groups;
+}
+
+function hasUnreadLength({ faults }: Statement): boolean {
+  return faults.some(({ part }) => part.startsWith('lengths'));
 }
 
 /** Whether a place is written that is not declared: mending that name may well give the length. */

@@ -11,7 +11,7 @@ export const linkReach: Check = {
   explanation: `Beyond its limit a signal does not get worse, it goes away: SDI shows nothing at all, a network socket
 falls back to a slower rate or drops out in the second half.
 
-**How it is judged.**
+**How it is judged.** By what the cable is made of:
 
 - Coax: the loss of the cable, k1·√f + k2·f fitted to its stated points (engineering default), at half the clock of the
   fastest picture that it carries, against what the standard mentions for a receiver: 20 dB for HD and 3G, 40 dB for 6G

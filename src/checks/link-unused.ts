@@ -31,7 +31,7 @@ reason.`,
     for (const { link, unused } of analysis.traffic) {
       const { statement, standbyFor, installed, directionFault, from, to } = link;
       if (!unused || standbyFor || installed || statement.fact.kind !== 'link') continue;
-      if (directionFault !== undefined || !from.port || !to.port) continue;
+      if (directionFault !== undefined || link.chain.interfaceFault || !from.port || !to.port) continue;
       report({
         statement,
         part: link.named ? 'name' : undefined,

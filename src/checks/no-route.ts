@@ -1,10 +1,10 @@
-import { howFar } from '../analysis/how-far.ts';
-import type { Analysis, Delivery, HowFar, Missing, NoRoute } from '../analysis/model.ts';
+import type { Analysis, Delivery, Feed, HowFar, Missing, NoRoute } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import type { Fix } from './finding.ts';
 import { addStatement } from './fixes/declare.ts';
+import { howFarOf } from './how-far-asked.ts';
 import { inSegments, linkText, listed, nodeText, shown } from './words.ts';
 
 export const noRoute: Check = {
@@ -33,9 +33,12 @@ says how far the picture gets and what is missing there.
   ],
 
   find(analysis, report) {
+    const somethingIsBroken = analysis.links.some(({ from, to }) => !from.port || !to.port);
     for (const { feed, delivery, trouble, segments } of feedTroubles(analysis, troubleOf)) {
-      const far = trouble.kind === 'no way' ? howFar(analysis, delivery) : undefined;
-      const why = far ? whyItStops(far) : reasons[trouble.kind](delivery);
+      if (hasUnknownEnd(feed)) continue;
+      const far = trouble.kind === 'no way' ? howFarOf(analysis, delivery) : undefined;
+      if (trouble.kind === 'no way' && !far && somethingIsBroken) continue;
+      const why = trouble.kind === 'no way' ? whyItStops(far) : reasons[trouble.kind](delivery);
       if (why === undefined) continue;
       const name = shown(feed.sourceName);
       report({
@@ -85,10 +88,23 @@ const reasons: Record<NoRoute['kind'], (delivery: Delivery) => string | undefine
     'one of its ends is out of service then. Write `black` or `instead of` for that segment if this is meant.',
 };
 
-function whyItStops({ reaches, missing }: HowFar): string | undefined {
+/** Whether the cable of the source or the destination ends at something unknown, which is told as such. */
+function hasUnknownEnd({ source, target }: Feed): boolean {
+  const fact = source?.statement.fact;
+  if (fact?.from && !source?.from) return true;
+  if (source?.link && !source.link.to.port) return true;
+  return target !== undefined && 'takes' in target && target.link !== undefined && !target.link.from.port;
+}
+
+function whyItStops(far: HowFar | undefined): string | undefined {
+  if (!far) return 'no way leads there. Write the `link` that is missing.';
+  const { reaches, missing } = far;
+  const last = reaches.at(-1);
+  const node = missing.kind === 'passes nothing' ? missing.node : last?.owner;
+  // A kit of which a part could not be read is told as that.
+  if ((node?.kit?.statement.faults.length ?? 0) > 0) return undefined;
   const what = whatIsMissing(missing);
   if (what === undefined) return undefined;
-  const last = reaches.at(-1);
   return last ? `it gets as far as ${shown(last.text)}, and ${what}` : what;
 }
 
@@ -99,7 +115,7 @@ function whatIsMissing(missing: Missing): string | undefined {
     case 'no cable':
       return `nothing is plugged into ${shown(missing.port.text)}. Write a \`link\` from there.`;
     case 'passes nothing':
-      return `${nodeText(missing.node)} passes it nowhere: its kit does not say how a picture goes on. Use another port, or say in the kit what it \`carries\`, \`forwards\`, \`routes\` or lets \`follow\`.`;
+      return `${nodeText(missing.node)} passes it to no port that leads there. Use another port, put a switch between, or say in its kit what it \`carries\`, \`forwards\`, \`routes\` or lets \`follow\`.`;
     case 'standby':
       return `only ${linkText(missing.link)} leads on, which is a standby. Use a link that is always there.`;
     case 'not joined':

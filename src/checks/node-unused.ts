@@ -14,8 +14,11 @@ export const nodeUnused: Check = {
 out and brought in a case as a loose thing.`,
   examples: [{ wrong: smallPlan('node box_x : edge_box at desk'), right: smallPlan() }],
 
-  find({ unusedNodes }, report) {
+  find({ unusedNodes, names }, report) {
+    // What is plugged into a port that the node does not have is meant for another of its ports.
+    const misused = new Set(names.unknownPorts.map(({ node }) => node));
     for (const node of unusedNodes) {
+      if (misused.has(node)) continue;
       report({
         statement: node.statement,
         part: 'name',

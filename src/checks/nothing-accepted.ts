@@ -1,9 +1,10 @@
-import type { Analysis } from '../analysis/model.ts';
+import type { Acceptance, Analysis } from '../analysis/model.ts';
 import { subjectText } from '../analysis/subjects.ts';
 import type { Statement } from '../plan/plan.ts';
 import { nearest } from '../plan/spelling.ts';
 import type { CheckText, Report } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
+import type { Fix } from './finding.ts';
 import { statementsWithUnknownNames } from './unknown-name.ts';
 import { quoted, shown } from './words.ts';
 
@@ -51,28 +52,50 @@ export function findUnusedAcceptances(
   report: (found: Report) => void,
 ): void {
   const unknown = statementsWithUnknownNames(analysis);
-  for (const { statement } of analysis.acceptances) {
-    const { check, subject } = statement.fact;
+  for (const acceptance of analysis.acceptances) {
+    const { statement } = acceptance;
+    const { check } = statement.fact;
     if (used.has(statement) || notAsked.has(check) || unknown.has(statement)) continue;
     const known = names.has(check);
     const near = known ? undefined : nearest(check, names);
     report({
       statement,
       part: known ? 'subject' : 'check',
-      message: known
-        ? `${quoted(check)} has found nothing on ${shown(subjectText(subject))}, so nothing is accepted. Delete this, or write the subject as the finding has it.`
-        : `There is no check ${quoted(check)}.${near === undefined ? '' : ` Did you mean ${quoted(near)}?`} Write the name that stands with the finding.`,
+      message: known ? subjectMessage(analysis, acceptance) : checkMessage(check, near),
       fixes: [
-        ...(near === undefined
-          ? []
-          : [
-              {
-                title: `Write ${quoted(near)}`,
-                edits: [{ kind: 'replace', statement, part: 'check', text: near } as const],
-              },
-            ]),
+        ...(near === undefined ? [] : [renameFix(statement, near)]),
         { title: 'Delete this acceptance', edits: [{ kind: 'delete', statement }] },
       ],
     });
   }
+}
+
+function checkMessage(check: string, near: string | undefined): string {
+  const guess = near === undefined ? '' : ` Did you mean ${quoted(near)}?`;
+  return `There is no check ${quoted(check)}.${guess} Write the name that stands with the finding.`;
+}
+
+function subjectMessage(analysis: Analysis, { statement, of }: Acceptance): string {
+  const { check, subject } = statement.fact;
+  const text = shown(subjectText(subject));
+  if (subject.kind === 'name' && !isNamed(analysis, subject.name)) {
+    return `Nothing is named ${quoted(text)}, so nothing is accepted. Write the subject as the finding has it, or delete this.`;
+  }
+  if (of.kind === 'nothing') {
+    const kind = { name: 'thing', link: 'link', run: 'run', feed: 'feed' }[subject.kind];
+    return `The plan has no ${kind} ${text}, so nothing is accepted. Write the subject as the finding has it, or delete this.`;
+  }
+  return `${quoted(check)} has found nothing on ${text}, so nothing is accepted. Delete this, or write the subject as the finding has it.`;
+}
+
+function isNamed(analysis: Analysis, name: string): boolean {
+  const { things, places, kits, cables, interfaces, segments, cases } = analysis;
+  return [things, places, kits, cables, interfaces, segments, cases].some((names) => names.has(name));
+}
+
+function renameFix(statement: Statement, near: string): Fix {
+  return {
+    title: `Write ${quoted(near)}`,
+    edits: [{ kind: 'replace', statement, part: 'check', text: near }],
+  };
 }

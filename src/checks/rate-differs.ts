@@ -19,7 +19,7 @@ pictures fields or frames. Rates are compared exactly (59.94 means 60000/1001).
 finding with that reason.`,
   examples: [
     {
-      wrong: changedPlan('sends 1080p50', 'sends 1080p60').replace('takes 1080p50', 'takes 1080p60'),
+      wrong: changedPlan('sends 1080p50', 'sends 1080p60').replace('takes 1080p50', 'takes 1080p60, 1080p50'),
       right: smallPlan(),
     },
   ],

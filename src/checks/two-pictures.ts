@@ -1,4 +1,5 @@
 import type { Delivery, Feed } from '../analysis/model.ts';
+import type { Statement } from '../plan/plan.ts';
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { smallPlan } from './example-plans.ts';
@@ -34,7 +35,11 @@ feeds.`,
 
   find(analysis, report) {
     const first = new Set<Feed>();
-    const troubles = feedTroubles(analysis, ({ twoPictures: trouble }) => trouble);
+    // A feed that was to take the place of another, and does not find it, is told as that.
+    const missed = new Set<Statement>(analysis.unmatched.map(({ statement }) => statement));
+    const troubles = feedTroubles(analysis, ({ feed, twoPictures: trouble }) =>
+      missed.has(feed.statement) ? undefined : trouble,
+    );
     for (const { feed, trouble, segments } of troubles) {
       const { port, other } = trouble;
       const where = `${shown(port.text)}${inSegments(segments)}`;

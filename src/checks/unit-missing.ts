@@ -11,5 +11,7 @@ guesses for you, because a wrong guess is found out on the day; the value is lef
 **How it is judged.** Every quantity but a price, a count or a class needs a unit.
 
 **What mends it.** The unit behind the number, for example \`58 m\`, \`190 ft\` or \`6 frames\`.`,
-  examples: [{ wrong: changedPlan('stage <-> desk 40 m', 'stage <-> desk 40'), right: smallPlan() }],
+  examples: [
+    { wrong: changedPlan('box_d.out1 over rg6 5 m', 'box_d.out1 over rg6 5 m within 6'), right: smallPlan() },
+  ],
 });

@@ -2,22 +2,30 @@
 import { cableChoices } from '../../analysis/cable-choices.ts';
 import type { Analysis, Link } from '../../analysis/model.ts';
 import type { Fix } from '../finding.ts';
+import { memoryDecides } from '../reach-words.ts';
 import { quoted } from '../words.ts';
 
 /** More are no help in a menu. */
 const MOST_OFFERED = 3;
 
-/** Cables over which the link holds without doubt, those of its own kind first. */
+/** Cables over which the link holds without doubt; last those of which only memory says so. */
 export function cableFixes(analysis: Analysis, link: Link): readonly Fix[] {
-  const { statement, cable: present } = link;
-  return cableChoices(analysis, link)
-    .filter(({ cable, reach }) => cable !== present && reach.verdict === 'good')
-    .slice(0, MOST_OFFERED)
-    .map(({ cable: { name } }) => ({
-      title: `Use a cable that reaches: ${quoted(name)}`,
-      edits:
-        statement.fact.cable === undefined
-          ? [{ kind: 'append', statement, text: `over ${name}` }]
-          : [{ kind: 'replace', statement, part: 'cables/0', text: name }],
-    }));
+  const holding = cableChoices(analysis, link).filter(
+    ({ cable, reach }) => cable !== link.cable && reach.verdict === 'good',
+  );
+  const sure = holding.filter(({ reach }) => !memoryDecides(reach));
+  const remembered = holding.filter(({ reach }) => memoryDecides(reach));
+  return [
+    ...sure.map(({ cable: { name } }) => useFix(link, name, `Use a cable that reaches: ${quoted(name)}`)),
+    ...remembered.map(({ cable: { name } }) =>
+      useFix(link, name, `Use ${quoted(name)}, which reaches if its limit is remembered rightly`),
+    ),
+  ].slice(0, MOST_OFFERED);
+}
+
+function useFix({ statement }: Link, name: string, title: string): Fix {
+  if (statement.fact.cable === undefined) {
+    return { title, edits: [{ kind: 'append', statement, text: `over ${name}` }] };
+  }
+  return { title, edits: [{ kind: 'replace', statement, part: 'cables/0', text: name }] };
 }

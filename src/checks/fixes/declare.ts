@@ -66,7 +66,7 @@ function nodeFor({ kits, nodes }: Analysis, name: string, uses: readonly Use[]):
   const ports = uses.flatMap((use) => portAt(use) ?? []);
   const kit = [...kits.values()].find((one) => ports.every((port) => one.portsByName.has(port)));
   if (!kit) return undefined;
-  const place = uses.map(({ statement }) => placeBeside(statement, nodes)).find((one) => one !== undefined);
+  const place = placeFor(uses, nodes);
   return { kind: 'node', text: `node ${name} : ${kit.name}${place === undefined ? '' : ` at ${place}`}` };
 }
 
@@ -117,9 +117,15 @@ function portAt({ statement: { fact }, part }: Use): string | undefined {
   return undefined;
 }
 
-/** Where what is plugged into a missing node stands. */
-function placeBeside({ fact }: Statement, nodes: ReadonlyMap<string, Node>): string | undefined {
-  if (fact.kind === 'source' || fact.kind === 'destination') return fact.place;
-  if (fact.kind !== 'link') return undefined;
-  return (nodes.get(fact.from.node) ?? nodes.get(fact.to.node))?.place?.name;
+/** Where the missing node stands: beside what is plugged into it, else at the other end of its link. */
+function placeFor(uses: readonly Use[], nodes: ReadonlyMap<string, Node>): string | undefined {
+  const facts = uses.map(({ statement }) => statement.fact);
+  for (const fact of facts) {
+    if ((fact.kind === 'source' || fact.kind === 'destination') && fact.place !== undefined)
+      return fact.place;
+  }
+  for (const fact of facts) {
+    if (fact.kind === 'link') return (nodes.get(fact.from.node) ?? nodes.get(fact.to.node))?.place?.name;
+  }
+  return undefined;
 }
