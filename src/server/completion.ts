@@ -11,7 +11,7 @@ import {
 import { type Asked, itemOf, type NamedThing, type Offer } from './completion/asked.ts';
 import { cableOffers } from './completion/cables.ts';
 import { importOffers } from './completion/imports.ts';
-import { missingNameOffers, nameOffers } from './completion/names.ts';
+import { missingNameOffers, nameOffers, sourceOffers } from './completion/names.ts';
 import { nodeOffers, portOffers } from './completion/ports.ts';
 import { targetOffers } from './completion/targets.ts';
 import { acceptOffers, dateOffers, formatOffers, settingOffers, unitOffers } from './completion/values.ts';
@@ -99,6 +99,7 @@ function namesFor(asked: Asked, slot: string, of: string): Offer[] {
   if (slot === 'Endpoint.node') return nodeOffers(asked);
   if (of === 'Cable' && slot !== 'Stock.cable') return cableOffers(asked);
   if (of === 'Target') return targetOffers(asked);
+  if (slot === 'Feed.source') return sourceOffers(asked);
   return nameOffers(asked, of);
 }
 

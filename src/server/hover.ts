@@ -1,4 +1,4 @@
-import type { AstNode, LangiumDocument, LeafCstNode } from 'langium';
+import { type AstNode, CstUtils, type LangiumDocument, type LeafCstNode } from 'langium';
 import type { HoverProvider } from 'langium/lsp';
 import type { Hover, HoverParams } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/model.ts';
@@ -146,8 +146,12 @@ function quantityHover({ value, unit }: Quantity): string | undefined {
   }
 }
 
-function helpFor({ text, tokenType }: LeafCstNode): string | undefined {
+function helpFor(leaf: LeafCstNode): string | undefined {
+  const { text, tokenType } = leaf;
   if (tokenType.name !== text) return undefined;
+  const pair = `${CstUtils.getPreviousNode(leaf, false)?.text} ${text}`;
+  const ofPair = wordHelp.get(pair);
+  if (ofPair) return `${code(pair)} – ${ofPair}`;
   const statement = statementHelp.get(text);
   if (statement)
     return paragraphs(`${code(text)} – ${statement.says}`, `\`\`\`feedplot\n${statement.example}\n\`\`\``);

@@ -1,9 +1,30 @@
-import { DefaultDocumentUpdateHandler } from 'langium/lsp';
+import type { URI } from 'langium';
+import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
 import type { FileSystemWatcher } from 'vscode-languageserver';
 
-/** Asks the editor to tell of changed plan files only: every other file of a workspace is none of our business. */
+/** Reads changed texts anew, and asks the editor to tell of changed plan files only. */
 export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
+  readonly #shared: LangiumSharedServices;
+
+  constructor(services: LangiumSharedServices) {
+    super(services);
+    this.#shared = services;
+  }
+
+  /** Every other file of a workspace is none of our business. */
   protected override getWatchers(): FileSystemWatcher[] {
     return [{ globPattern: '**/*.feedplot' }];
+  }
+
+  /** A fault while reading is told and survived: the next edit reads again. */
+  protected override fireDocumentUpdate(changed: URI[], deleted: URI[]): void {
+    const { WorkspaceManager, WorkspaceLock, DocumentBuilder } = this.#shared.workspace;
+    const update = async () => {
+      await WorkspaceManager.ready;
+      await WorkspaceLock.write((token) => DocumentBuilder.update(changed, deleted, token));
+    };
+    update().catch((error: unknown) => {
+      console.error('A change could not be read. This is a fault of the tool:', error);
+    });
   }
 }

@@ -27,7 +27,7 @@ export const statementHelp: ReadonlyMap<string, StatementHelp> = new Map(
     },
     run: {
       says: 'The real way of cables between two places and how long it is. A link without a length takes the shortest chain of runs and slack at each end.',
-      pattern: 'run <place> <-> <place> <40 m> "<route>"',
+      pattern: 'run <from> <-> <to> <40 m> "<route>"',
       example: 'run desk <-> platform 58 m "balcony rail, then down the left wall"',
     },
     circuit: {
@@ -38,7 +38,7 @@ export const statementHelp: ReadonlyMap<string, StatementHelp> = new Map(
     kit: {
       says: 'A kind of thing that is used again and again: a box, a camera, a screen, with its ports, delay, power and price.',
       pattern:
-        'kit <name> "<Label>" {\n  inputs in[1..<4>] as <sdi_3g>\n  outputs out[1..<4>] as <sdi_3g>\n  <>\n}',
+        'kit <name> "<Label>" {\n  inputs in[1..<4>] as <sdi_3g>\n  outputs out[1..<2>] as <sdi_3g>\n  <>\n}',
       example:
         'kit edge_box "Edge box" {\n  inputs in[1..4] as sdi_3g\n  network net as ethernet_10g\n  carries uncompressed\n  delay 1 frame\n}',
     },
@@ -204,13 +204,13 @@ export const wordHelp: ReadonlyMap<string, string> = new Map(
     sound: 'When the sound is heard there: `sound after 12 ms from 20 m`.',
     after: 'Delay of the sound.',
     streams: 'Data rates that go to the internet, their sound included.',
-    standby: '`standby for LINK`: carries nothing until that one fails.',
+    standby: '`standby for` a link: carries nothing until that one fails.',
     for: 'The link that it stands by for.',
     via: 'Ports that the picture must go through, in this order.',
     redundant: 'Must survive the loss of any one network link and of all links in any one run.',
     seamless: 'Two copies at once on ways that share no network link (SMPTE ST 2022-7).',
     in: 'Only in these segments.',
-    instead: '`instead of SOURCE`: takes the place of that feed there.',
+    instead: '`instead of` a source: takes the place of that feed there.',
     without: 'Worked out with these out of service.',
     any: 'Can be had in any number.',
     holds: 'What travels in it; words in quotes for loose things.',
@@ -220,6 +220,12 @@ export const wordHelp: ReadonlyMap<string, string> = new Map(
     bit: 'Bits for each sample: 8, 10, 12 or 16.',
     RGB: 'Sampling of computers: no colour is left out.',
     per: 'For each: `per 100 m`, `per port`.',
-    to: 'See the word before it.',
+    'powered by': 'The circuits that it draws from, shared equally.',
+    'standby for': 'Carries nothing until that link fails.',
+    'instead of': 'Takes the place of that feed there.',
+    'up to': 'How heavy it may be.',
+    'poe class': 'Class of power over the network, 0 to 8 (IEEE 802.3).',
+    'compressed to': 'Bits for each pixel that are left.',
+    'in all': 'What the switch gives over all its ports together.',
   }),
 );

@@ -66,7 +66,7 @@ export function itemOf({ where, snippets }: Asked, offer: Offer, index: number):
 /** `place <name>` as the protocol writes it; the same words get the same number, so that they are typed once. */
 function snippetOf(pattern: string): string {
   const numbers = new Map<string, number>();
-  return pattern.replace(/[$}\\]|<([^<>\n-][^<>\n]*)?>/g, (whole, part: string | undefined) => {
+  return pattern.replace(/[$\\]|<([^<>\n-][^<>\n]*)?>/g, (whole, part: string | undefined) => {
     if (whole === '<>') return '$0';
     if (part === undefined) return `\\${whole}`;
     const number = numbers.get(part) ?? numbers.size + 1;

@@ -14,7 +14,8 @@ export function importOffers({ where, shared }: Asked): Offer[] {
       const uri = document.uri.toString();
       return uri !== own && !isLibrary(uri) && !imported.has(uri) && !Plans.read(document).hasPlan;
     })
-    .flatMap((document) => relativePath(own, document.uri.toString()) ?? [])
+    .map((document) => relativePath(own, document.uri.toString()))
+    .filter((path): path is string => path !== undefined)
     .map((label): Offer => ({ label, kind: CompletionItemKind.File, group: 1 }))
     .toArray();
 }

@@ -48,6 +48,24 @@ export function nameOffers(asked: Asked, of: string): Offer[] {
     });
 }
 
+/** Sources for a feed, those that go nowhere yet first. */
+export function sourceOffers(asked: Asked): Offer[] {
+  const used = new Set(
+    asked.analysis?.feeds
+      .filter(({ statement }) => statement !== asked.statement)
+      .map(({ sourceName }) => sourceName),
+  );
+  return nameOffers(asked, 'Source').map((offer) =>
+    used.has(offer.label)
+      ? offer
+      : {
+          ...offer,
+          detail: ['not fed anywhere yet', offer.detail].filter((part) => part).join(' · '),
+          group: 1,
+        },
+  );
+}
+
 export function namedOffer({ where, analysis, plan }: Asked, statement: Statement): Offer | undefined {
   const { fact } = statement;
   const name = 'name' in fact ? fact.name : undefined;

@@ -80,7 +80,7 @@ function rolesWanted(asked: Asked): readonly PortRole[] {
 
 function nounFor(roles: readonly PortRole[]): string {
   if (roles.length > 3) return 'port';
-  return roles[0] === 'input' ? 'input' : roles[0] === 'output' ? 'output' : 'network port';
+  return roles[0] === 'input' || roles[0] === 'output' ? roles[0] : 'port';
 }
 
 function kindText({ role, interface: face }: KitPort): string {

@@ -1,12 +1,14 @@
 import type { Analysis } from '../../analysis/model.ts';
+import { catalogue } from '../../checks/catalogue.ts';
 import { formatRate } from '../../physics/display.ts';
 import { flowLoads } from '../../physics/flows.ts';
 import { type Dimension, UNITS } from '../../physics/quantity.ts';
 import { completeFormat, parseFormat } from '../../physics/raster.ts';
+import { checkHover } from '../hover/check-hover.ts';
 import { formatHover } from '../hover/kind-hovers.ts';
 import { type Asked, CompletionItemKind, lastOf, type Offer } from './asked.ts';
 
-const rasters = ['720p', '1080i', '1080p', '2160p'];
+const rasters = ['1080p', '2160p', '720p', '1080i'];
 const rates = ['23.98', '24', '25', '29.97', '30', '50', '59.94', '60'];
 /** What laptops send. */
 const laptopFormats = ['1920x1200p60', '1920x1080p60', '1280x720p60', '2560x1440p60', '3840x2160p60'];
@@ -99,14 +101,15 @@ const usual = new Set([
 export function unitOffers(asked: Asked): Offer[] {
   const after = lastOf(asked, Object.keys(dimensions));
   const wanted = after === undefined ? [] : (dimensions[after] ?? []);
-  return UNITS.filter(({ symbol, dimension }) => usual.has(symbol) && wanted.includes(dimension)).map(
-    ({ symbol, dimension }) => ({
-      label: symbol,
-      kind: CompletionItemKind.Unit,
-      detail: dimension,
-      group: 1,
-    }),
-  );
+  return UNITS.filter(
+    ({ symbol, dimension }) =>
+      usual.has(symbol) && wanted.includes(dimension) && (symbol !== 'nm' || after === 'wavelength'),
+  ).map(({ symbol, dimension }) => ({
+    label: symbol,
+    kind: CompletionItemKind.Unit,
+    detail: dimension,
+    group: 1,
+  }));
 }
 
 /** The words that a setting knows. */
@@ -150,9 +153,9 @@ export function dateOffers({ analysis }: Asked, today: string): Offer[] {
   return [...dates].map(([label, detail]) => ({ label, kind: CompletionItemKind.Value, detail, group: 1 }));
 }
 
-/** What is found and can be accepted, as whole lines. */
+/** What is found and can be accepted, as whole lines; then every check by its name. */
 export function acceptOffers({ plan }: Asked): Offer[] {
-  return (plan?.findings ?? []).flatMap(({ check, subject, message }) =>
+  const found = (plan?.findings ?? []).flatMap(({ check, subject, message }) =>
     subject === null
       ? []
       : [
@@ -161,9 +164,18 @@ export function acceptOffers({ plan }: Asked): Offer[] {
             kind: CompletionItemKind.Event,
             documentation: message,
             text: `${check} on ${subject} "why it is acceptable"`,
-            pattern: `${check} on ${subject.replace(/[<>]/g, (sign) => sign)} "<why it is acceptable>"`,
             group: 1,
           },
         ],
   );
+  const checks = catalogue.map(
+    ({ name, summary }): Offer => ({
+      label: name,
+      kind: CompletionItemKind.Constant,
+      detail: summary,
+      documentation: checkHover(name),
+      group: 3,
+    }),
+  );
+  return [...found, ...checks];
 }

@@ -20,11 +20,17 @@ const repeatable: ReadonlySet<string> = new Set([
   'in',
 ]);
 
+const arrows = { '->': 'one way', '<->': 'both ways' } as const;
+
 /** Statements to begin and clauses to add. A clause that is written already is not offered again. */
 export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
   const { where } = asked;
   const written = new Set(where.before.map(({ image }) => image));
   return words.flatMap((word): Offer[] => {
+    if (word === '->' || word === '<->')
+      return [
+        { label: word, kind: CompletionItemKind.Operator, detail: arrows[word], text: `${word} `, group: 1 },
+      ];
     if (!/^[A-Za-z]/.test(word)) return [];
     const statement = statementHelp.get(word);
     if (statement && isStatementWord(word)) {

@@ -80,7 +80,7 @@ export function formatHover(analysis: Analysis, stated: StatedFormat): string {
       characterRate_hz !== undefined &&
         `On a display link: ${formatFrequency(characterRate_hz)} character rate`,
     ),
-    workings(all),
+    workings(all, 2),
   );
 }
 

@@ -18,7 +18,7 @@ export function linkHover(analysis: Analysis, link: Link): string {
       ...relations(analysis, link),
     ),
     link.statement.fact.kind === 'link' && description(link.statement.description),
-    workings(linkWorkings(analysis, link)),
+    workings(linkWorkings(analysis, link), 1),
   );
 }
 

@@ -1,16 +1,15 @@
 /** Markdown for hovers. Whatever a plan says goes through `plain`: a name can neither format nor link nor hide. */
 import { formatWorking, type Working } from '../../physics/working.ts';
 
-/** Text of a plan as it stands, with everything that Markdown or HTML would read made harmless. */
+/**
+ * Text of a plan as it stands, with everything that Markdown or HTML would read made harmless. Signs that mean nothing
+ * in the middle of a line stay as they are, and so does a `_` inside a word: many editors show Markdown raw.
+ */
 export function plain(text: string): string {
   return text
     .replace(/\s+/g, ' ')
-    .replace(/[\\`*_{}[\]()#+\-.!|<>~&$:@/]/g, (sign) => (needsNoEscape(sign) ? sign : `\\${sign}`));
-}
-
-/** Signs that mean nothing in the middle of a line; escaping them would only be ugly where Markdown is shown raw. */
-function needsNoEscape(sign: string): boolean {
-  return '.-+!#{}()$:@/'.includes(sign);
+    .replace(/[\\`*[\]|<>~&]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, (sign) => `\\${sign}`)
+    .replace(/^(?=[-+#=]|\d+[.)])/, '\\');
 }
 
 export function bold(text: string): string {
@@ -47,9 +46,17 @@ export function description(text: string | undefined): string | undefined {
     .join('\n\n');
 }
 
-/** How figures were got, below a line: it is there for who scrolls on. */
-export function workings(all: readonly Working[]): string | undefined {
+/**
+ * How figures were got, below a line: it is there for who scrolls on.
+ *
+ * @param depth How many figures deep: those that went into one, those that went into these, …
+ */
+export function workings(all: readonly Working[], depth: number): string | undefined {
   if (all.length === 0) return undefined;
-  const text = all.map((working) => formatWorking(working).join('\n')).join('\n\n');
+  const text = all.map((working) => formatWorking(cut(working, depth)).join('\n')).join('\n\n');
   return `---\n\n*How the figures were got*\n\n\`\`\`text\n${text.replaceAll('```', "'''")}\n\`\`\``;
+}
+
+function cut(working: Working, depth: number): Working {
+  return { ...working, steps: depth > 0 ? working.steps.map((step) => cut(step, depth - 1)) : [] };
 }

@@ -25,7 +25,7 @@ export function sourceHover(analysis: Analysis, source: Source): string {
       goesTo(analysis, source),
     ),
     description(source.statement.description),
-    workings(sourceWorkings(analysis, source)),
+    workings(sourceWorkings(analysis, source), 2),
   );
 }
 
@@ -44,7 +44,7 @@ export function destinationHover(analysis: Analysis, destination: Destination): 
     ),
     ...deliveries.map((delivery) => deliveryText(delivery)),
     description(destination.statement.description),
-    workings(deliveries.flatMap(delayWorkings)),
+    workings(deliveries.flatMap(delayWorkings), 2),
   );
 }
 
@@ -57,7 +57,7 @@ export function feedHover(analysis: Analysis, feeds: readonly Feed[]): string {
     ...deliveries.map((delivery) => deliveryText(delivery)),
     deliveries.length === 0 && 'No picture goes this way.',
     description(first?.statement.description),
-    workings(deliveries.flatMap(delayWorkings)),
+    workings(deliveries.flatMap(delayWorkings), 2),
   );
 }
 
