@@ -1,5 +1,5 @@
 import { importClosure, resolveImport } from '../language/imports.ts';
-import type { MissingFile, Plan, Unreadable } from './plan.ts';
+import type { MissingFile, Plan, Statement, Unreadable } from './plan.ts';
 import type { ReadFile } from './read-file.ts';
 
 /** At most so many files make one plan; more are a loop of links or a slip, not a show. */
@@ -17,13 +17,21 @@ export interface FileAccess {
 export interface AssembledPlan {
   readonly plan: Plan;
   readonly unreadables: readonly Unreadable[];
+  /** Changes when words or errors do that findings show and that are no facts. */
+  readonly wording: number;
 }
 
 /**
  * Puts a plan together: its own file, what that imports, what those import, and the shipped library. Cycles are
  * harmless: each file stands once, where it is first named.
+ *
+ * @param before The same plan as it was: while no fact and no file is new, it is the same object again.
  */
-export function assemblePlan(uri: string, access: FileAccess): AssembledPlan | undefined {
+export function assemblePlan(
+  uri: string,
+  access: FileAccess,
+  before?: AssembledPlan,
+): AssembledPlan | undefined {
   const read = new Map<string, ReadFile>();
   const missingFiles: MissingFile[] = [];
   const own = access.file(uri);
@@ -55,14 +63,39 @@ export function assemblePlan(uri: string, access: FileAccess): AssembledPlan | u
     ...order.map((file) => read.get(file)!),
     ...access.library.filter((file) => !read.has(file.uri)),
   ];
-  return {
-    plan: {
-      file: uri,
-      files: files.map((file) => file.uri),
-      statements: files.flatMap((file) => file.statements),
-      missingFiles,
-      libraryFiles: new Set(access.library.map((file) => file.uri)),
-    },
-    unreadables: files.flatMap((file) => file.unreadables),
+  const plan: Plan = {
+    file: uri,
+    files: files.map((file) => file.uri),
+    statements: joined(files.map((file) => file.statements)),
+    missingFiles,
+    libraryFiles: new Set(access.library.map((file) => file.uri)),
   };
+  return {
+    plan: before && isSamePlan(before.plan, plan) ? before.plan : plan,
+    unreadables: files.flatMap((file) => file.unreadables),
+    wording: files.reduce((sum, file) => sum + file.wording, 0),
+  };
+}
+
+/** Array.concat copies whole lists at once, which flatMap does not. */
+function joined(lists: readonly (readonly Statement[])[]): readonly Statement[] {
+  return ([] as Statement[]).concat(...lists);
+}
+
+function isSamePlan(a: Plan, b: Plan): boolean {
+  return (
+    sameItems(a.files, b.files) &&
+    sameItems(a.statements, b.statements) &&
+    a.missingFiles.length === b.missingFiles.length &&
+    a.missingFiles.every(({ statement, reason }, i) => {
+      const other = b.missingFiles[i]!;
+      return statement === other.statement && reason === other.reason;
+    })
+  );
+}
+
+function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }

@@ -1,98 +1,178 @@
-import type { CompositeCstNode, LeafCstNode, ParseResult } from 'langium';
-import type { PlanFile } from '../language/generated/ast.ts';
-import { isStatementWord } from '../language/words.ts';
+import { changedPieces } from '../language/incremental/changed-pieces.ts';
+import type { FileTree } from '../language/incremental/file-tree.ts';
+import type { Piece, PieceError } from '../language/incremental/piece.ts';
+import { pieceOf } from '../language/incremental/tree.ts';
+import { equalFacts } from './equal-facts.ts';
 import type { Statement, StatementOf, TextRange, Unreadable } from './plan.ts';
-import { readStatement } from './read-statement.ts';
-import { TextSource } from './text-source.ts';
+import { statementIn, type TextStatement } from './text-statement.ts';
 
 /** One file, read as far as it can be. */
 export interface ReadFile {
   readonly uri: string;
+  /** A new list whenever a fact in it is new, and the same one until then. */
   readonly statements: readonly Statement[];
   readonly imports: readonly StatementOf<'import'>[];
   readonly hasPlan: boolean;
   readonly unreadables: readonly Unreadable[];
+  /** Counts the changes of labels, faults and unreadable places: words that findings show beside the facts. */
+  readonly wording: number;
   /** The statement that was read from a node of the syntax tree. */
   statementOf(node: object): Statement | undefined;
 }
 
-/** Reads the facts out of a parsed file. Errors of the text are kept beside what could be read. */
-export function readFile(uri: string, parsed: ParseResult<PlanFile>): ReadFile {
-  const descriptions = descriptionsOf(parsed.value.$cstNode as CompositeCstNode | undefined);
-  const statements: Statement[] = [];
-  const byNode = new Map<object, Statement>();
-  for (const node of parsed.value.statements) {
-    const statement = readStatement(
-      node,
-      new TextSource(uri, node),
-      node.$cstNode && descriptions.get(node.$cstNode),
+/** What the statements of a syntax tree say. It follows the tree through its edits and reads anew only what they touch. */
+export function readFile(uri: string, tree: FileTree): ReadFile {
+  return new FileReading(uri, tree);
+}
+
+class FileReading implements ReadFile {
+  readonly uri: string;
+  readonly #tree: FileTree;
+  #pieces: readonly Piece[] = [];
+  #statements: readonly Statement[] = [];
+  readonly #ofPiece = new WeakMap<Piece, TextStatement>();
+  readonly #unreadables = new WeakMap<Piece, readonly Unreadable[]>();
+  #wording = 0;
+  #imports: readonly StatementOf<'import'>[] | undefined;
+  #hasPlan: boolean | undefined;
+
+  constructor(uri: string, tree: FileTree) {
+    this.uri = uri;
+    this.#tree = tree;
+  }
+
+  get statements(): readonly Statement[] {
+    this.#follow();
+    return this.#statements;
+  }
+
+  get imports(): readonly StatementOf<'import'>[] {
+    this.#follow();
+    this.#imports ??= this.#statements.filter((s): s is StatementOf<'import'> => s.fact.kind === 'import');
+    return this.#imports;
+  }
+
+  get hasPlan(): boolean {
+    this.#follow();
+    this.#hasPlan ??= this.#statements.some((s) => s.fact.kind === 'plan');
+    return this.#hasPlan;
+  }
+
+  get wording(): number {
+    this.#follow();
+    return this.#wording;
+  }
+
+  get unreadables(): readonly Unreadable[] {
+    const { refusal } = this.#tree;
+    if (refusal !== undefined) return [{ file: this.uri, message: refusal, range: firstCharacter }];
+    return this.#tree.brokenPieces().flatMap((piece) => this.#unreadablesOf(piece));
+  }
+
+  statementOf(node: object): Statement | undefined {
+    this.#follow();
+    const cst = (node as { $cstNode?: Parameters<typeof pieceOf>[0] }).$cstNode;
+    const piece = cst && pieceOf(cst);
+    return piece && this.#ofPiece.get(piece);
+  }
+
+  #follow(): void {
+    if (this.#pieces === this.#tree.pieces) return;
+    const { first, removed, added } = changedPieces(this.#pieces, this.#tree.pieces);
+    const before = removed.flatMap((piece) => this.#ofPiece.get(piece) ?? []);
+    const read = added.map((piece) => statementIn(piece, this.uri));
+    const now = this.#keepWhatMeansTheSame(
+      before,
+      read.flatMap((statement) => statement ?? []),
     );
-    if (!statement) continue;
-    statements.push(statement);
-    byNode.set(node, statement);
-  }
-  return {
-    uri,
-    statements,
-    imports: statements.filter((s): s is StatementOf<'import'> => s.fact.kind === 'import'),
-    hasPlan: statements.some((s) => s.fact.kind === 'plan'),
-    unreadables: unreadablesOf(uri, parsed),
-    statementOf: (node) => byNode.get(node),
-  };
-}
-
-/** The documentation comment directly above each statement. */
-function descriptionsOf(root: CompositeCstNode | undefined): Map<object, string> {
-  const descriptions = new Map<object, string>();
-  let comment: string | undefined;
-  for (const item of root?.content ?? []) {
-    if (!item.hidden) {
-      if (comment) descriptions.set(item, comment);
-      comment = undefined;
-    } else if ((item as LeafCstNode).tokenType.name === 'ML_COMMENT') {
-      comment = item.text.startsWith('/**') ? commentText(item.text) : undefined;
+    let next = 0;
+    read.forEach((statement, i) => {
+      if (statement) this.#ofPiece.set(added[i]!, now[next++]!);
+    });
+    if (removed.some(isBroken) || added.some(isBroken)) this.#wording++;
+    if (before.length !== now.length || before.some((statement, i) => statement !== now[i])) {
+      const at = this.#placeBehind(first);
+      this.#statements = [
+        ...this.#statements.slice(0, at),
+        ...now,
+        ...this.#statements.slice(at + before.length),
+      ];
+      if ([...before, ...now].some(isHead)) {
+        this.#imports = undefined;
+        this.#hasPlan = undefined;
+      }
     }
+    this.#pieces = this.#tree.pieces;
   }
-  return descriptions;
+
+  /** Statements that mean what those before them meant go on as the same objects, counted from both ends. */
+  #keepWhatMeansTheSame(before: readonly TextStatement[], read: readonly TextStatement[]): TextStatement[] {
+    const now = [...read];
+    const most = Math.min(before.length, read.length);
+    let ahead = 0;
+    for (; ahead < most && this.#goesOn(before[ahead]!, read[ahead]!); ahead++) now[ahead] = before[ahead]!;
+    for (let i = 1; i <= most - ahead && this.#goesOn(before.at(-i)!, read.at(-i)!); i++)
+      now[now.length - i] = before.at(-i)!;
+    return now;
+  }
+
+  #goesOn(before: TextStatement, read: TextStatement): boolean {
+    if (!equalFacts(before.fact, read.fact)) return false;
+    if (before.becomes(read)) this.#wording++;
+    return true;
+  }
+
+  /** Where in the list of statements those belong that stand in the pieces from this one on. */
+  #placeBehind(piece: number): number {
+    for (let i = piece - 1; i >= 0; i--) {
+      const statement = this.#ofPiece.get(this.#tree.pieces[i]!);
+      if (statement) return this.#statements.lastIndexOf(statement) + 1;
+    }
+    return 0;
+  }
+
+  #unreadablesOf(piece: Piece): readonly Unreadable[] {
+    let unreadables = this.#unreadables.get(piece);
+    if (!unreadables) {
+      unreadables = piece.errors.map((error) => new TextUnreadable(this.uri, piece, error));
+      this.#unreadables.set(piece, unreadables);
+    }
+    return unreadables;
+  }
 }
 
-function commentText(comment: string): string {
-  return comment
-    .replace(/^\/\*\*|\*\/$/g, '')
-    .split(/\r?\n/)
-    .map((line) => line.replace(/^\s*\* ?/, '').trim())
-    .join('\n')
-    .trim();
+/** A place that could not be read; it moves with its piece. */
+class TextUnreadable implements Unreadable {
+  readonly file: string;
+  readonly message: string;
+  readonly #piece: Piece;
+  readonly #error: PieceError;
+
+  constructor(file: string, piece: Piece, error: PieceError) {
+    this.file = file;
+    this.message = error.message;
+    this.#piece = piece;
+    this.#error = error;
+  }
+
+  get range(): TextRange {
+    const { line, column, length } = this.#error;
+    const { line: at, character } = this.#piece.position(line, column);
+    return { line: at, column: character, endLine: at, endColumn: character + shownLength(length) };
+  }
 }
 
-function unreadablesOf(uri: string, parsed: ParseResult<PlanFile>): Unreadable[] {
-  const lexed = parsed.lexerErrors.map((error) => ({
-    file: uri,
-    message: error.message,
-    range: oneLine((error.line ?? 1) - 1, (error.column ?? 1) - 1, Math.min(error.length, 80)),
-  }));
-  const parsedErrors = parsed.parserErrors.map((error) => {
-    const { token } = error;
-    const previous = (error as { previousToken?: typeof token }).previousToken;
-    // What is missing at the end of a line is told there, not on the keyword of the next statement.
-    const belongsToNext =
-      !Number.isFinite(token.startOffset) ||
-      (previous !== undefined && isStatementWord(token.image) && Number.isFinite(previous.startOffset));
-    const at = belongsToNext && previous && Number.isFinite(previous.startOffset) ? previous : token;
-    const known = Number.isFinite(at.startOffset);
-    const range = known
-      ? oneLine((at.startLine ?? 1) - 1, (at.startColumn ?? 1) - 1, at.image.length)
-      : endOf(parsed);
-    return { file: uri, message: error.message, range };
-  });
-  return [...lexed, ...parsedErrors];
+/** As much of an unreadable stretch as an editor need underline. */
+function shownLength(length: number): number {
+  return Math.min(Math.max(1, length), 80);
 }
 
-function oneLine(line: number, column: number, length: number): TextRange {
-  return { line, column, endLine: line, endColumn: column + Math.max(1, length) };
+const firstCharacter: TextRange = { line: 0, column: 0, endLine: 0, endColumn: 1 };
+
+function isBroken(piece: Piece): boolean {
+  return piece.errors.length > 0;
 }
 
-function endOf(parsed: ParseResult<PlanFile>): TextRange {
-  const end = parsed.value.$cstNode?.range.end ?? { line: 0, character: 0 };
-  return { line: end.line, column: end.character, endLine: end.line, endColumn: end.character };
+function isHead({ fact }: Statement): boolean {
+  return fact.kind === 'plan' || fact.kind === 'import';
 }

@@ -1,11 +1,27 @@
-import { Cancellation, DefaultDocumentBuilder, DocumentState, type LangiumDocument, type URI } from 'langium';
+import {
+  type AstNode,
+  type BuildOptions,
+  Cancellation,
+  DefaultDocumentBuilder,
+  DocumentState,
+  type LangiumDocument,
+  type URI,
+} from 'langium';
+import { type Heads, treeOf } from '../language/incremental/file-tree.ts';
 import type { Revision } from '../language/reference.ts';
+import type { PlanDocumentFactory } from './document-factory.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
-/** Reads changed files, and the files that they import, and tells everybody that names may mean something else now. */
+/**
+ * Reads changed files, and the files that they import, and tells everybody that names may mean something else now.
+ *
+ * What is typed goes a short way: the tree of the document follows the text in one go, so that nobody ever meets it
+ * half way, and the phases of a build, which have nothing to do here, are announced as if they had run.
+ */
 export class PlanDocumentBuilder extends DefaultDocumentBuilder {
   readonly #services: FeedplotSharedServices;
   readonly #revision: () => Revision;
+  #headsKnown: ReadonlySet<Heads> = new Set();
 
   constructor(services: FeedplotSharedServices, revision: () => Revision) {
     super(services);
@@ -23,15 +39,16 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
     deleted: URI[],
     cancel = Cancellation.CancellationToken.None,
   ): Promise<void> {
-    await super.update(changed, deleted, cancel);
-    const imported = await this.#services.plans.Plans.loadImports();
-    if (imported.length > 0) await super.update(imported, [], cancel);
+    const quick = deleted.length === 0 && this.#nothingIsUnfinished();
+    if (quick && changed.every((uri) => this.#followTyping(uri))) await this.#announce(changed);
+    else await super.update(changed, deleted, cancel);
+    await this.#loadImports(cancel);
     await this.#services.plans.Plans.publish();
   }
 
-  override async build<T extends import('langium').AstNode>(
+  override async build<T extends AstNode>(
     documents: LangiumDocument<T>[],
-    options: import('langium').BuildOptions = {},
+    options: BuildOptions = {},
     cancel = Cancellation.CancellationToken.None,
   ): Promise<void> {
     await super.build(documents, options, cancel);
@@ -40,5 +57,46 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
 
   protected override shouldRelink(): boolean {
     return false;
+  }
+
+  /** Brings in what imports name, and what is imported there, once for each new `import` line. */
+  async #loadImports(cancel: Cancellation.CancellationToken): Promise<void> {
+    while (!this.#headsAreKnown()) {
+      const imported = await this.#services.plans.Plans.loadImports();
+      this.#headsKnown = this.#heads();
+      if (imported.length > 0) await super.update(imported, [], cancel);
+    }
+  }
+
+  #headsAreKnown(): boolean {
+    const heads = this.#heads();
+    return heads.size === this.#headsKnown.size && [...heads].every((head) => this.#headsKnown.has(head));
+  }
+
+  #heads(): Set<Heads> {
+    return new Set(this.langiumDocuments.all.flatMap((document) => treeOf(document)?.heads ?? []));
+  }
+
+  /** A build that was cancelled half way is taken up by the next one, which then must be a whole one. */
+  #nothingIsUnfinished(): boolean {
+    return this.langiumDocuments.all.every((document) => document.state === DocumentState.Validated);
+  }
+
+  /** @returns false for a document that is not open in the editor, or that nobody has read yet. */
+  #followTyping(uri: URI): boolean {
+    const document = this.langiumDocuments.getDocument(uri);
+    return (
+      document !== undefined && (this.langiumDocumentFactory as PlanDocumentFactory).followTyping(document)
+    );
+  }
+
+  async #announce(typed: URI[]): Promise<void> {
+    await this.emitUpdate(typed, []);
+    const documents = typed.flatMap((uri) => this.langiumDocuments.getDocument(uri) ?? []);
+    for (let state = DocumentState.Parsed; state <= DocumentState.Validated; state++) {
+      for (const document of documents)
+        await this.notifyDocumentPhase(document, state, Cancellation.CancellationToken.None);
+      await this.notifyBuildPhase(documents, state, Cancellation.CancellationToken.None);
+    }
   }
 }

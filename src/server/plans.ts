@@ -1,15 +1,15 @@
-import { type AstNode, AstUtils, type LangiumDocument, type ParseResult, URI } from 'langium';
+import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, URI } from 'langium';
 import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
 import { findingsOf } from '../checks/findings.ts';
-import type { PlanFile } from '../language/generated/ast.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
+import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
 import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
 import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
-import { emptyFile, refuse } from '../plan/read-text.ts';
+import { emptyFile } from '../plan/read-text.ts';
 import { publishFindings } from './publish.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
 
@@ -30,7 +30,7 @@ export class Plans {
   readonly #language: () => FeedplotLspServices;
   #revision = -1;
   #plans = new Map<string, CurrentPlan>();
-  readonly #read = new WeakMap<ParseResult, ReadFile>();
+  readonly #read = new WeakMap<FileTree, ReadFile>();
 
   constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
     this.#shared = shared;
@@ -55,10 +55,9 @@ export class Plans {
     const access = this.#access();
     const plans = new Map<string, CurrentPlan>();
     for (const uri of this.#language().references.Visibility.plans()) {
-      const assembled = assemblePlan(uri, access);
-      if (!assembled) continue;
-      const analysis = analyse(assembled.plan);
-      plans.set(uri, { uri, assembled, analysis, findings: findingsOf(analysis, assembled.unreadables) });
+      const before = this.#plans.get(uri);
+      const assembled = assemblePlan(uri, access, before?.assembled);
+      if (assembled) plans.set(uri, workOut(uri, assembled, before));
     }
     this.#plans = plans;
     return plans;
@@ -66,14 +65,13 @@ export class Plans {
 
   /** What the file of a document says. */
   read(document: LangiumDocument): ReadFile {
-    const parsed = document.parseResult as ParseResult<PlanFile>;
-    let file = this.#read.get(parsed);
+    const uri = document.uri.toString();
+    const tree = treeOf(document);
+    if (!tree) return { ...emptyFile(uri, ''), unreadables: [] };
+    let file = this.#read.get(tree);
     if (!file) {
-      const refusal = refuse(document.textDocument.getText());
-      file = refusal
-        ? emptyFile(document.uri.toString(), refusal)
-        : readFile(document.uri.toString(), parsed);
-      this.#read.set(parsed, file);
+      file = readFile(uri, tree);
+      this.#read.set(tree, file);
     }
     return file;
   }
@@ -103,7 +101,7 @@ export class Plans {
         const target = resolveImport(from, fact.path);
         if (target === undefined || !this.isInside(target)) continue;
         const uri = URI.parse(target);
-        if (LangiumDocuments.hasDocument(uri) || !(await FileSystemProvider.exists(uri))) continue;
+        if (LangiumDocuments.hasDocument(uri) || !(await isFile(FileSystemProvider, uri))) continue;
         await LangiumDocuments.getOrCreateDocument(uri);
         loaded.push(uri);
       }
@@ -136,4 +134,17 @@ export class Plans {
       },
     };
   }
+}
+
+/** Works a plan out anew where a fact is new, and asks the checks again where only words are; else it is as it was. */
+function workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | undefined): CurrentPlan {
+  const sameFacts = before?.assembled.plan === assembled.plan;
+  if (sameFacts && before.assembled.wording === assembled.wording) return { ...before, assembled };
+  const analysis = sameFacts ? before.analysis : analyse(assembled.plan);
+  return { uri, assembled, analysis, findings: findingsOf(analysis, assembled.unreadables) };
+}
+
+/** Not a folder: `import "kit/"` on the way to a file in it. */
+async function isFile(files: FileSystemProvider, uri: URI): Promise<boolean> {
+  return (await files.exists(uri)) && (await files.stat(uri)).isFile;
 }

@@ -14,14 +14,19 @@ import {
   type DefaultSharedModuleContext,
   type LangiumServices,
   type LangiumSharedServices,
+  NormalizedTextDocuments,
   type PartialLangiumServices,
   type PartialLangiumSharedServices,
 } from 'langium/lsp';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from '../language/generated/module.ts';
 import { type FeedplotAddedServices, FeedplotModule } from '../language/services.ts';
+import { SignalFlowHierarchy } from './call-hierarchy.ts';
 import { PlanCodeActions } from './code-actions.ts';
+import { PlanLenses } from './code-lenses.ts';
+import { PlanCompletion } from './completion.ts';
 import { PlanDefinition } from './definition.ts';
 import { PlanDocumentBuilder } from './document-builder.ts';
+import { PlanDocumentFactory } from './document-factory.ts';
 import { ImportLinks } from './document-links.ts';
 import { PlanSymbols } from './document-symbols.ts';
 import { FindReferences } from './find-references.ts';
@@ -29,10 +34,13 @@ import { PlanFolding } from './folding.ts';
 import { PlanFormatter } from './formatting.ts';
 import { NameHighlights } from './highlights.ts';
 import { PlanHover } from './hover.ts';
+import { FigureHints } from './inlay-hints.ts';
 import { PlanLanguageServer } from './language-server.ts';
+import { openTexts } from './open-text.ts';
 import { Plans } from './plans.ts';
 import { PlanReferences } from './references.ts';
 import { PlanRename } from './rename.ts';
+import { NameTokens } from './semantic-tokens.ts';
 import { EditorAbilities } from './start-options.ts';
 import { PlanUpdateHandler } from './update-handler.ts';
 import { PlanWorkspaceManager } from './workspace-manager.ts';
@@ -74,7 +82,10 @@ const lspModule: Module<FeedplotLspServices, PartialLangiumServices> = {
   },
   validation: { DocumentValidator: () => noValidation },
   lsp: {
+    CallHierarchyProvider: (services) => new SignalFlowHierarchy(services),
     CodeActionProvider: (services) => new PlanCodeActions(services),
+    CodeLensProvider: (services) => new PlanLenses(services),
+    CompletionProvider: (services) => new PlanCompletion(services),
     DefinitionProvider: (services) => new PlanDefinition(services),
     DocumentHighlightProvider: (services) => new NameHighlights(services),
     DocumentLinkProvider: (services) => new ImportLinks(services),
@@ -82,8 +93,10 @@ const lspModule: Module<FeedplotLspServices, PartialLangiumServices> = {
     FoldingRangeProvider: () => new PlanFolding(),
     HoverProvider: (services) => new PlanHover(services),
     Formatter: (services) => new PlanFormatter(services),
+    InlayHintProvider: (services) => new FigureHints(services),
     ReferencesProvider: (services) => new FindReferences(services),
     RenameProvider: (services) => new PlanRename(services),
+    SemanticTokenProvider: (services) => new NameTokens(services),
   },
 };
 
@@ -108,6 +121,8 @@ export function createServerServices(context: FeedplotServerContext): {
     workspace: {
       IndexManager: (services) => new NoIndex(services),
       DocumentBuilder: (services) => new PlanDocumentBuilder(services, () => Feedplot.references.Revision),
+      LangiumDocumentFactory: (services) => new PlanDocumentFactory(services, () => Feedplot),
+      TextDocuments: () => new NormalizedTextDocuments(openTexts),
       WorkspaceManager: (services) => new PlanWorkspaceManager(services, context.libraryFolder),
     },
   };

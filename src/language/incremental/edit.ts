@@ -10,6 +10,7 @@ import { lexStretch, opensStatement, type Run, type Stretch } from './tokens.ts'
 export interface TextEdit {
   readonly start: number;
   readonly end: number;
+  readonly before: Text;
   readonly text: Text;
 }
 
@@ -30,7 +31,7 @@ interface Bounds {
  * out there with the same token: from there on it would go on as before. Only a block comment can prevent that.
  */
 export function applyEdit(tree: FileTree, edit: TextEdit, parser: FeedplotParser, lexer: Lexer): void {
-  const before = tree.text;
+  const { before } = edit;
   const delta = edit.text.length - before.length;
   if (tree.refusal !== undefined || isRefused(edit, delta)) {
     parser.readAgain(tree, edit.text);

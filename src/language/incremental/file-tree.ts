@@ -79,8 +79,12 @@ export class FileTree implements ParseResult<PlanFile> {
   /** All errors of the text, in order of pieces. */
   errors(): FileError[] {
     if (this.refusal !== undefined) return [wholeFile(this.refusal)];
-    const broken = [...this.#broken].sort((a, b) => a.offset - b.offset);
-    return broken.flatMap((piece) => piece.errors.map((error) => inFile(piece, error)));
+    return this.brokenPieces().flatMap((piece) => piece.errors.map((error) => inFile(piece, error)));
+  }
+
+  /** The pieces that have errors, in order. */
+  brokenPieces(): Piece[] {
+    return [...this.#broken].sort((a, b) => a.offset - b.offset);
   }
 
   /** Index of the first piece with a comment that is never closed; -1 for none. */

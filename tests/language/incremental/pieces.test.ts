@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createParser, LangiumParser } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { PlanFile } from '../../../src/language/generated/ast.ts';
-import { libraryTexts } from '../../../src/language/generated/library.ts';
+import { libraryTexts } from '../../../src/language/library/texts.ts';
 import { applyEdit } from '../../../src/language/incremental/edit.ts';
 import type { FeedplotParser } from '../../../src/language/incremental/parser.ts';
 import { Text } from '../../../src/language/incremental/text.ts';
@@ -98,7 +98,12 @@ describe('an edit', () => {
   function edited(text: string, ...edits: [number, number, string][]) {
     const tree = parser.readFile(Text.of(text));
     for (const [start, end, by] of edits) {
-      applyEdit(tree, { start, end, text: tree.text.replace(start, end, by) }, parser, lexer);
+      applyEdit(
+        tree,
+        { start, end, before: tree.text, text: tree.text.replace(start, end, by) },
+        parser,
+        lexer,
+      );
     }
     expect(firstDifference(dumpTree(tree), dumpTree(parser.readFile(tree.text)))).toBeUndefined();
     return tree;
@@ -109,7 +114,8 @@ describe('an edit', () => {
     const before = parser.readFile(Text.of(text));
     const { pieces } = before;
     const nodes = [...before.value.statements];
-    applyEdit(before, { start: 23, end: 23, text: before.text.replace(23, 23, '\n\n"x"') }, parser, lexer);
+    const text23 = before.text.replace(23, 23, '\n\n"x"');
+    applyEdit(before, { start: 23, end: 23, before: before.text, text: text23 }, parser, lexer);
     expect(before.pieces.map((piece, i) => piece === pieces[i])).toEqual([true, true, false, true, true]);
     expect(before.value.statements.map((node, i) => node === nodes[i])).toEqual([
       true,
@@ -158,7 +164,7 @@ describe('an edit', () => {
         const edit = round % 4 === 0 ? typist.next(text, random) : wildEdit(text, random);
         text = text.slice(0, edit.start) + edit.text + text.slice(edit.end);
         const after = tree.text.replace(edit.start, edit.end, edit.text);
-        applyEdit(tree, { start: edit.start, end: edit.end, text: after }, parser, lexer);
+        applyEdit(tree, { ...edit, before: tree.text, text: after }, parser, lexer);
         const difference = firstDifference(dumpTree(tree), dumpTree(parser.readFile(Text.of(text))));
         expect(difference, JSON.stringify(edit)).toBeUndefined();
       }

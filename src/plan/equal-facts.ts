@@ -1,0 +1,11 @@
+/** Whether two readings of a statement mean the same: facts are plain values, lists and objects of them. */
+export function equalFacts(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  const keys = Object.keys(a);
+  if (keys.length !== Object.keys(b).length) return false;
+  return keys.every((key) =>
+    equalFacts((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]),
+  );
+}
