@@ -1,7 +1,8 @@
 // Bundles what ships into dist/: the command line, the language server (Node and browser worker) and the VS Code
 // extension (desktop and web), with the shipped library, the starter plan and the JSON Schemas beside them. `--watch`
 // rebuilds on change.
-import { cpSync, existsSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
 import esbuild from 'esbuild';
 import { schemas } from './src/documents/json/schemas.ts';
 
@@ -55,13 +56,24 @@ const bundles = [
   },
 ].filter(({ entryPoints }) => existsSync(entryPoints[0]));
 
-rmSync('dist', { recursive: true, force: true });
+const written = new Set([
+  'library',
+  'starter',
+  ...schemas.keys(),
+  ...bundles.map(({ outfile }) => basename(outfile)),
+]);
+
 if (process.argv.includes('--watch')) {
   for (const options of bundles) await (await esbuild.context(options)).watch();
 } else {
   await Promise.all(bundles.map((options) => esbuild.build(options)));
 }
-cpSync('src/language/library', 'dist/library', { recursive: true, filter: (file) => !/\.(mjs|ts)$/.test(file) });
+cpSync('src/language/library', 'dist/library', {
+  recursive: true,
+  filter: (file) => !/\.(mjs|ts)$/.test(file),
+});
 cpSync('examples/starter', 'dist/starter', { recursive: true });
 for (const [file, schema] of schemas)
   writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);
+// What an earlier build left goes last: whoever runs the old one meanwhile is not disturbed.
+for (const name of readdirSync('dist')) if (!written.has(name)) rmSync(`dist/${name}`, { recursive: true });
