@@ -45,15 +45,14 @@ export function readProblems(list: Element): { problems: Problem[]; complete: bo
 
 /** The squiggles of an editor that are on the screen, from the top. */
 export function readSquiggles(editor: Element): Squiggle[] {
-  const numbers = [...editor.querySelectorAll('.margin-view-overlays .line-numbers')].map((element) => ({
-    line: Number(element.textContent),
-    top: element.getBoundingClientRect().top,
-  }));
+  const topOf = (element: Element) => element.getBoundingClientRect().top;
+  const numbers = [...editor.querySelectorAll('.margin-view-overlays .line-numbers')]
+    .filter((element) => element.textContent?.trim()) // a wrapped line goes on without a number
+    .sort((a, b) => topOf(a) - topOf(b));
   const found = (['error', 'warning', 'info'] as const).flatMap((severity) =>
     [...editor.querySelectorAll(`.view-overlays .squiggly-${severity}`)].flatMap((element) => {
-      const top = element.getBoundingClientRect().top;
-      const number = numbers.findLast((each) => each.top <= top + 2);
-      return number ? [{ line: number.line, severity }] : [];
+      const number = numbers.findLast((each) => topOf(each) <= topOf(element) + 2);
+      return number ? [{ line: Number(number.textContent), severity }] : [];
     }),
   );
   return found.sort((a, b) => a.line - b.line);
@@ -61,33 +60,46 @@ export function readSquiggles(editor: Element): Squiggle[] {
 
 /** Finds the first occurrence of a text in a line of an editor; undefined when it is not on the screen. */
 export function findInLine(editor: Element, wanted: { line: number; text: string }): Place | undefined {
-  const number = [...editor.querySelectorAll('.margin-view-overlays .line-numbers')].find(
-    (element) => Number(element.textContent) === wanted.line,
+  const topOf = (element: Element) => element.getBoundingClientRect().top;
+  const numbers = [...editor.querySelectorAll('.margin-view-overlays .line-numbers')].filter((element) =>
+    element.textContent?.trim(),
   );
+  const number = numbers.find((element) => Number(element.textContent) === wanted.line);
   if (!number) return undefined;
-  const top = number.getBoundingClientRect().top;
-  const row = [...editor.querySelectorAll('.view-lines .view-line')].find(
-    (element) => Math.abs(element.getBoundingClientRect().top - top) < 3,
-  );
-  if (!row) return undefined;
+  // A long line is wrapped: its rows reach down to the next number.
+  const top = topOf(number) - 3;
+  const end = Math.min(...numbers.map(topOf).filter((each) => each > topOf(number))) - 3;
+  const rows = [...editor.querySelectorAll('.view-lines .view-line')]
+    .filter((row) => topOf(row) >= top && topOf(row) < end)
+    .sort((a, b) => topOf(a) - topOf(b));
 
-  const walker = document.createTreeWalker(row, NodeFilter.SHOW_TEXT);
-  const pieces: { node: Node; start: number; end: number }[] = [];
+  // Each character of the line with the place where it is drawn.
+  const characters: { node: Node; offset: number }[] = [];
   let lineText = '';
-  while (walker.nextNode()) {
-    const start = lineText.length;
-    lineText += (walker.currentNode.nodeValue ?? '').replaceAll('\u00a0', ' ');
-    pieces.push({ node: walker.currentNode, start, end: lineText.length });
+  for (const [index, row] of rows.entries()) {
+    let indent = index > 0; // the blanks before a wrapped row are no part of the line
+    const walker = document.createTreeWalker(row, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) {
+      const node = walker.currentNode;
+      const drawn = (node.nodeValue ?? '').replaceAll('\u00a0', ' ');
+      for (const [offset, character] of [...drawn].entries()) {
+        if (indent && character === ' ') continue;
+        indent = false;
+        characters.push({ node, offset });
+        lineText += character;
+      }
+    }
   }
+
   const index = lineText.indexOf(wanted.text);
-  if (index < 0) return undefined;
+  if (rows.length === 0 || index < 0) return undefined;
+  const first = characters[index];
+  const last = characters[index + wanted.text.length - 1];
   const range = document.createRange();
-  const end = index + wanted.text.length;
-  const first = pieces.find((piece) => index < piece.end) ?? pieces.at(-1);
-  const last = pieces.find((piece) => end <= piece.end);
-  if (!first || !last) return undefined;
-  range.setStart(first.node, index - first.start);
-  range.setEnd(last.node, end - last.start);
-  const { x, y, width, height } = range.getBoundingClientRect();
+  if (first && last) {
+    range.setStart(first.node, first.offset);
+    range.setEnd(last.node, last.offset + 1);
+  }
+  const { x, y, width, height } = range.getClientRects()[0] ?? rows[0]!.getBoundingClientRect();
   return { lineText, column: index + 1, box: { x, y, width, height } };
 }

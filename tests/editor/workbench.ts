@@ -68,7 +68,7 @@ export class Workbench {
   async runCommand(title: string): Promise<void> {
     await this.page.keyboard.press('F1');
     const palette = this.page.locator('.quick-input-widget');
-    await see(this.page, 'the command palette', () => palette.locator('input[type=text]').isVisible());
+    await see(this.page, 'the command palette', () => palette.locator('input[type=text]:focus').isVisible());
     await this.page.keyboard.type(title);
     const row = palette.locator('.monaco-list-row').filter({ hasText: title }).first();
     await see(this.page, `the command "${title}"`, () => row.isVisible());
@@ -80,7 +80,9 @@ export class Workbench {
     await this.#focusEditor();
     await this.page.keyboard.press('Control+g');
     const input = this.page.locator('.quick-input-widget input[type=text]');
-    await see(this.page, 'the box for a line number', () => input.isVisible());
+    await see(this.page, 'the box for a line number', () =>
+      input.and(this.page.locator(':focus')).isVisible(),
+    );
     await this.page.keyboard.type(`${line}:${column}`);
     await this.page.keyboard.press('Enter');
     const position = new RegExp(`Ln ${line}, Col ${column}$`, 'm');
@@ -270,6 +272,7 @@ export class Workbench {
   }
 
   async #focusEditor(): Promise<void> {
+    await this.page.keyboard.press('Escape'); // closes a menu that was left open
     await this.page.keyboard.press('Control+1');
   }
 
