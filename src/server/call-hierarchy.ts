@@ -85,7 +85,9 @@ function hopItem({ to, deliveries, links }: Hop): CallHierarchyItem {
   const when = segments.has('') ? '' : `in ${[...segments].join(', ')}`;
   const detail = [[...pictures].join(', '), over.length > 0 ? `over ${over.join(', ')}` : '', when];
   const feeds = [...new Set(deliveries.map(({ feed }) => feed.name))];
-  return itemOf(to, { name: to.name, feeds }, detail.filter((part) => part).join(' · '));
+  // A picture that begins here goes its own ways.
+  const remembered = to.kind === 'source' ? { name: to.name } : { name: to.name, feeds };
+  return itemOf(to, remembered, detail.filter((part) => part).join(' · '));
 }
 
 function itemOf({ name, statement }: Station, data: Remembered, detail: string): CallHierarchyItem {

@@ -3,9 +3,9 @@ import type { InlayHintProvider } from 'langium/lsp';
 import type { InlayHint, InlayHintParams, Position } from 'vscode-languageserver';
 import type { Analysis, Delivery, Link, Load } from '../analysis/model.ts';
 import type { PlanFile, Statement as StatementNode } from '../language/generated/ast.ts';
-import { formatFrames, formatLength, formatShare, formatTime } from '../physics/display.ts';
-import { framesPerSecond } from '../physics/rate.ts';
+import { formatLength, formatShare } from '../physics/display.ts';
 import type { Statement } from '../plan/plan.ts';
+import { delayText } from './delay-text.ts';
 import { linkHover } from './hover/link-hover.ts';
 import { deliveryText } from './hover/picture-hovers.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
@@ -104,14 +104,7 @@ function feedHints(
 
 function outcome({ noRoute, delay, routes, feed }: Delivery): string {
   if (noRoute) return 'no way there';
-  const format = feed.source?.format;
-  const { delay_s, limit_s, over } = delay;
-  const frames =
-    delay_s !== undefined && format && 'rate' in format
-      ? `, ${formatFrames(delay_s * framesPerSecond(format.rate))}`
-      : '';
-  const time =
-    delay_s === undefined ? '' : `${formatTime(delay_s, limit_s)}${frames}${over ? ', too late' : ''}`;
+  const time = `${delayText(delay, feed) ?? ''}${delay.over ? ', too late' : ''}`;
   const ways = routes.map(({ steps }) =>
     steps.flatMap(({ link }) => (link.network ? [link.name] : [])).join(', '),
   );

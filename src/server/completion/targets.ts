@@ -1,9 +1,8 @@
 import { analyse } from '../../analysis/analyse.ts';
 import type { Delivery } from '../../analysis/model.ts';
-import { formatFrames, formatTime } from '../../physics/display.ts';
-import { framesPerSecond } from '../../physics/rate.ts';
 import type { FeedFact } from '../../plan/facts.ts';
 import type { Plan, Statement } from '../../plan/plan.ts';
+import { delayText } from '../delay-text.ts';
 import type { Asked, Offer } from './asked.ts';
 import { nameOffers } from './names.ts';
 
@@ -65,9 +64,5 @@ function tryFeeds(
 
 function outcome({ noRoute, delay, feed }: Delivery): string {
   if (noRoute) return 'no way there yet';
-  if (delay.delay_s === undefined) return 'reached';
-  const format = feed.source?.format;
-  const frames =
-    format && 'rate' in format ? ` (${formatFrames(delay.delay_s * framesPerSecond(format.rate))})` : '';
-  return `${formatTime(delay.delay_s, delay.limit_s)}${frames}${delay.over ? ', too late' : ''}`;
+  return `${delayText(delay, feed) ?? 'reached'}${delay.over ? ', too late' : ''}`;
 }

@@ -1,10 +1,10 @@
 /** Where pictures begin and where they are watched. */
-import type { Analysis, Delay, Delivery, Destination, Feed, Source } from '../../analysis/model.ts';
+import type { Analysis, Delivery, Destination, Feed, Source } from '../../analysis/model.ts';
 import { delayWorkings } from '../../documents/workings/delay-workings.ts';
 import { sourceWorkings } from '../../documents/workings/source-workings.ts';
 import { formatFrames, formatRate, formatTime } from '../../physics/display.ts';
 import { formatFormat } from '../../physics/raster.ts';
-import { framesPerSecond } from '../../physics/rate.ts';
+import { delayText } from '../delay-text.ts';
 import { bold, code, description, lines, paragraphs, plain, workings } from './markdown.ts';
 
 /** A source: its rate on the network and on its own cable, where it goes, and what it is made of. */
@@ -68,7 +68,7 @@ export function deliveryText(delivery: Delivery): string {
   const head = `${code(feed.sourceName)} → ${code(feed.targetName)}${when}`;
   if (noRoute) return `${head}: **no way** – ${noRoute.kind}`;
   return lines(
-    `${head}: ${delayText(delivery.delay, delivery)}${format ? `, arrives as ${plain(formatFormat(format))}` : ''}`,
+    `${head}: ${timing(delivery)}${format ? `, arrives as ${plain(formatFormat(format))}` : ''}`,
     ...routes.map((route, i) => {
       const which = routes.length > 1 ? `way ${i + 1}: ` : 'by ';
       return `${which}${route.ports.map((port) => code(port.text)).join(' → ')}`;
@@ -76,17 +76,15 @@ export function deliveryText(delivery: Delivery): string {
   );
 }
 
-/** `91.8 ms, 5.5 frames, at most 6 frames`. */
-export function delayText({ delay_s, from, limit_s, limit, over }: Delay, { feed }: Delivery): string {
-  if (delay_s === undefined) return 'delay not known';
-  const format = feed.source?.format;
-  const frames =
-    format && 'rate' in format ? formatFrames(delay_s * framesPerSecond(format.rate)) : undefined;
-  const most =
-    limit_s === undefined
-      ? ''
-      : `, at most ${limit && 'frames' in limit ? `${formatFrames(limit.frames)} (${formatTime(limit_s, delay_s)})` : formatTime(limit_s, delay_s)}`;
-  return `${bold(formatTime(delay_s, limit_s))}${frames ? `, ${frames}` : ''}${from === 'measured' ? ', measured' : ''}${most}${over ? ', **too late**' : ''}`;
+/** `91.8 ms, 5.5 frames, at most 6 frames (100.1 ms)`. */
+function timing({ delay, feed }: Delivery): string {
+  const { delay_s, from, limit_s, limit, over } = delay;
+  const text = delayText(delay, feed);
+  if (text === undefined) return 'delay not known';
+  const inFrames = limit && 'frames' in limit ? formatFrames(limit.frames) : undefined;
+  const inTime = limit_s === undefined ? undefined : formatTime(limit_s, delay_s);
+  const most = inFrames && inTime ? `, at most ${inFrames} (${inTime})` : inTime ? `, at most ${inTime}` : '';
+  return `${bold(text)}${from === 'measured' ? ', measured' : ''}${most}${over ? ', **too late**' : ''}`;
 }
 
 function goesTo({ deliveries }: Analysis, source: Source): string | undefined {
