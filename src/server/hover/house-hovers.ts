@@ -36,7 +36,7 @@ export function runHover(analysis: Analysis, run: Run): string {
   const laid = analysis.links.filter(({ length }) => length.runs.includes(run)).map(({ name }) => name);
   const { route } = run.statement.fact;
   return paragraphs(
-    lines(`${bold(run.name)} · run`, route && plain(route)),
+    lines(`${code(run.name)} · run`, route && plain(route)),
     lines(
       `Length: ${bold(runLength(analysis, run))}`,
       run.temperature_c !== undefined &&

@@ -103,8 +103,7 @@ function lengthLine({ settings }: Analysis, link: Link): string {
   const { length_m, from, planned_m, runs } = link.length;
   if (length_m === undefined) return 'Length: not known';
   const { units } = settings;
-  const by =
-    runs.length > 0 && from === 'runs' ? ` by ${plain(runs.map(({ name }) => name).join(', '))}` : '';
+  const by = runs.length > 0 && from === 'runs' ? ` by ${runs.map(({ name }) => code(name)).join(', ')}` : '';
   const origin = { stated: 'stated', runs: 'from runs and slack', measured: 'measured' }[from ?? 'stated'];
   const planned =
     from === 'measured' && planned_m !== undefined

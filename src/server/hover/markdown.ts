@@ -9,7 +9,8 @@ export function plain(text: string): string {
   return text
     .replace(/\s+/g, ' ')
     .replace(/[\\`*[\]|<>~&]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, (sign) => `\\${sign}`)
-    .replace(/^(?=[-+#=]|\d+[.)])/, '\\');
+    .replace(/^(?=[-+#=]\s)/, '\\')
+    .replace(/^(\d+)(?=[.)]\s)/, '$1\\');
 }
 
 export function bold(text: string): string {
