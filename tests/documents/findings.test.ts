@@ -52,7 +52,11 @@ describe('text', () => {
   });
 
   test('colour adds nothing but colour', () => {
-    const findings = located(finding(), finding({ severity: 'warning' }), finding({ severity: 'info' }));
+    const findings = located(
+      finding(),
+      finding({ line: 5, severity: 'warning' }),
+      finding({ line: 6, severity: 'info' }),
+    );
     const coloured = [...findingsText(findings, ansiPaint), summaryText(findings, ['a'], ansiPaint)].join(
       '\n',
     );
@@ -73,7 +77,12 @@ describe('text', () => {
     [[], 'Nothing wrong in show.feedplot.'],
     [[finding()], '1 error in show.feedplot. `feedplot explain CHECK` tells what a check means.'],
     [
-      [finding(), finding(), finding({ severity: 'warning' }), finding({ severity: 'info' })],
+      [
+        finding(),
+        finding({ line: 5 }),
+        finding({ line: 6, severity: 'warning' }),
+        finding({ line: 7, severity: 'info' }),
+      ],
       '2 errors, 1 warning, 1 note in show.feedplot. `feedplot explain CHECK` tells what a check means.',
     ],
   ])('the summary counts', (findings, summary) => {
@@ -178,7 +187,9 @@ describe('Markdown', () => {
   });
 
   test('it fits into a comment, and says what was left out', () => {
-    const text = findingsMarkdown(located(...Array.from({ length: 5000 }, () => finding())), ['a']);
+    const text = findingsMarkdown(located(...Array.from({ length: 5000 }, (_, line) => finding({ line }))), [
+      'a',
+    ]);
     // A comment on GitHub has at most 65,536 characters (its API answers "body is too long").
     expect(text.length).toBeLessThan(65_536);
     expect(text).toMatch(/\d+ more are not shown/);

@@ -74,3 +74,8 @@ export function countBySeverity(findings: readonly { severity: Severity }[]): Re
   for (const { severity } of findings) counts[severity]++;
   return counts;
 }
+
+/** `1 error`, `2 errors`. */
+export function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? '' : 's'}`;
+}

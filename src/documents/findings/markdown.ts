@@ -1,5 +1,5 @@
 import { oneLine } from '../printable.ts';
-import { countBySeverity, type LocatedFinding } from './located.ts';
+import { countBySeverity, counted, type LocatedFinding } from './located.ts';
 
 /** A comment of a pull request may have 65,536 characters; the rest is counted. */
 const MOST_CHARACTERS = 60_000;
@@ -10,7 +10,7 @@ const weight = { error: 0, warning: 1, info: 2 } as const;
 /** Findings as a table for a comment, the errors first. */
 export function findingsMarkdown(findings: readonly LocatedFinding[], plans: readonly string[]): string {
   const { error, warning, info } = countBySeverity(findings);
-  const title = `### Feedplot: ${error} errors, ${warning} warnings, ${info} notes`;
+  const title = `### Feedplot: ${counted(error, 'error')}, ${counted(warning, 'warning')}, ${counted(info, 'note')}`;
   const checked = `Checked: ${plans.map((plan) => code(plan)).join(', ')}`;
   if (findings.length === 0) return `${title}\n\n${checked}\n\nNothing wrong.\n`;
   const rows: string[] = [];

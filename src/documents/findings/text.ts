@@ -1,6 +1,6 @@
 import type { Paint } from '../paint.ts';
 import { oneLine } from '../printable.ts';
-import { countBySeverity, type LocatedFinding, type Location } from './located.ts';
+import { countBySeverity, counted, type LocatedFinding, type Location } from './located.ts';
 
 /** More words than anyone reads in one finding. */
 const LONGEST_MESSAGE = 2000;
@@ -39,8 +39,4 @@ export function summaryText(
     info > 0 ? paint.info(counted(info, 'note')) : '',
   ].filter(Boolean);
   return `${counts.join(', ')} in ${where}. \`feedplot explain CHECK\` tells what a check means.`;
-}
-
-function counted(count: number, what: string): string {
-  return `${count} ${what}${count === 1 ? '' : 's'}`;
 }

@@ -15,7 +15,7 @@ function onlyOnce(working: Working, told: Set<string>): Working {
 }
 
 function tellOnce(step: Working, told: Set<string>): Working[] {
-  const key = [step.figure, step.substituted, step.result].join('\n');
+  const key = JSON.stringify(step);
   if (told.has(key)) return [];
   told.add(key);
   return [onlyOnce(step, told)];
