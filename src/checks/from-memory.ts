@@ -1,7 +1,7 @@
 import { formatShare } from '../physics/display.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
-import { allowedText, chainLengthText, memoryDecides } from './reach-words.ts';
+import { allowedText, chainLengthText } from './reach-words.ts';
 import { lengthPart, linkSubject, shown } from './words.ts';
 
 export const fromMemory: Check = {
@@ -11,8 +11,8 @@ export const fromMemory: Check = {
   explanation: `Some values of the library, and perhaps of your own cables, were not read in any document. They are
 marked \`from memory\`. Where such a value is all that says that a cable is short enough, look it up before the day.
 
-**How it is judged.** The value that decides is marked \`from memory\`, and the cable uses more than half of what it
-allows (below that even a badly remembered value holds: common practice, no source).
+**How it is judged.** A value that is marked \`from memory\` has a part in it, and were it a quarter worse than it is
+remembered, the cable would be too long (common practice, no source).
 
 **What mends it.** The data sheet: declare your own \`cable\` or \`interface\` with the figure that it states and its
 source in quotes, or accept the finding with where you looked it up.`,
@@ -27,7 +27,7 @@ source in quotes, or accept the finding with where you looked it up.`,
     for (const chain of analysis.chains) {
       const reach = analysis.reaches[chain.index];
       const [link] = chain.links;
-      if (!reach || reach.verdict !== 'good' || !memoryDecides(reach) || !link) continue;
+      if (reach?.verdict !== 'good' || !reach.memoryDecides || !link) continue;
       const source = reach.source === undefined ? '' : ` (${shown(reach.source)})`;
       report({
         statement: link.statement,

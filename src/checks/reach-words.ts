@@ -31,11 +31,3 @@ export function memoryText({ fromMemory, source }: Reach): string {
   if (!fromMemory) return '';
   return ` That limit is from memory${source === undefined ? '' : ` (${shown(source)})`}: look it up.`;
 }
-
-/** Below half of a limit that is badly remembered the cable would still hold (common practice, no source). */
-const DECIDES_FROM_SHARE = 0.5;
-
-/** Whether a value that is only remembered is all that says that the cable is short enough. */
-export function memoryDecides({ fromMemory, share }: Reach): boolean {
-  return fromMemory && share !== undefined && share >= DECIDES_FROM_SHARE;
-}

@@ -180,8 +180,9 @@ export interface ReachFact extends Provenance {
   readonly length_m: number;
   /** Up to here without doubt; undefined: up to `length_m`. */
   readonly good_m?: number;
-  /** Channel insertion loss allowed. */
+  /** Channel insertion loss allowed, and whether that is only remembered. */
   readonly loss_db?: number;
+  readonly lossFromMemory: boolean;
 }
 
 export interface InterfaceFact {

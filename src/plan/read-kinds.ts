@@ -263,6 +263,7 @@ function readReach(r: Reading, node: ast.Reach, part: string): ReachFact[] {
       length_m,
       good_m: r.quantity(node.good, `${part}.good`, 'length'),
       loss_db: r.quantity(node.loss, `${part}.loss`, 'loss'),
+      lossFromMemory: node.lossRemembered !== undefined,
       fromMemory: node.remembered !== undefined,
       source: node.source,
     }),

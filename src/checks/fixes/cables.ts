@@ -2,7 +2,6 @@
 import { cableChoices } from '../../analysis/cable-choices.ts';
 import type { Analysis, Link } from '../../analysis/model.ts';
 import type { Fix } from '../finding.ts';
-import { memoryDecides } from '../reach-words.ts';
 import { quoted } from '../words.ts';
 
 /** More are no help in a menu. */
@@ -13,8 +12,8 @@ export function cableFixes(analysis: Analysis, link: Link): readonly Fix[] {
   const holding = cableChoices(analysis, link).filter(
     ({ cable, reach }) => cable !== link.cable && reach.verdict === 'good',
   );
-  const sure = holding.filter(({ reach }) => !memoryDecides(reach));
-  const remembered = holding.filter(({ reach }) => memoryDecides(reach));
+  const sure = holding.filter(({ reach }) => !reach.memoryDecides);
+  const remembered = holding.filter(({ reach }) => reach.memoryDecides);
   return [
     ...sure.map(({ cable: { name } }) => useFix(link, name, `Use a cable that reaches: ${quoted(name)}`)),
     ...remembered.map(({ cable: { name } }) =>
