@@ -73,7 +73,7 @@ export const statementHelp: ReadonlyMap<string, StatementHelp> = new Map(
     },
     link: {
       says: 'A cable between two ports: `->` one way, `<->` both ways. Without a length it takes the shortest chain of runs.',
-      pattern: 'link <name> <node.port> <-> <node.port> over <cat6a>',
+      pattern: 'link <name> <node.port> <-> <other.port> over <cat6a>',
       example: 'link trunk "T1" box_d.net1 <-> box_p.net1 over cat6a',
     },
     feed: {

@@ -154,6 +154,12 @@ export class Editor implements AsyncDisposable {
     return this.edit(name, [{ range, newText: after }]);
   }
 
+  /** Writes other text over a whole file. @returns the findings afterwards. */
+  async write(name: string, text: string): Promise<Diagnostic[]> {
+    const range = rangeIn(this.#file(name).text, 0, this.#file(name).text.length);
+    return this.edit(name, [{ range, newText: text }]);
+  }
+
   /** Applies edits, all meant for the text as it was. @returns the findings afterwards. */
   async edit(name: string, edits: readonly TextEdit[]): Promise<Diagnostic[]> {
     const file = this.#file(name);

@@ -3,7 +3,7 @@ import type { Structure } from './structure.ts';
 
 const INDENT = '  ';
 
-/** The white space before each item. */
+/** The white space before each item. In a statement that is not whole, what was written as one word stays one. */
 export function layOut(items: readonly Item[], structure: Structure, newline: string): string[] {
   const gaps: string[] = [];
   let depth = 0;
@@ -23,7 +23,7 @@ export function layOut(items: readonly Item[], structure: Structure, newline: st
         broken,
         setting: structure.settings.has(item.start),
       });
-      if (line === undefined) gaps.push(between(previous, item));
+      if (line === undefined) gaps.push(broken && item.start === previous.end ? '' : between(previous, item));
       else gaps.push(newline.repeat(keepsBlankLine(item, previous) ? 2 : 1) + INDENT.repeat(line));
     }
     if (item.kind === '{') depth++;
