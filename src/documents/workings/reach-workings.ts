@@ -1,6 +1,7 @@
+import { budgetsOf } from '../../analysis/coax-reach.ts';
 import { reachOn } from '../../analysis/link-interface.ts';
 import type { Analysis, Cable, Interface, Link, Reach } from '../../analysis/model.ts';
-import { budgetsOf, connectionsOf, lossAt } from '../../analysis/reaches.ts';
+import { connectionsOf, lossAt } from '../../analysis/reaches.ts';
 import { explainCoaxLoss, explainCoaxReach, fitCoaxLoss } from '../../physics/coax.ts';
 import { formatLength, formatLoss, formatShare } from '../../physics/display.ts';
 import { explainFibreReach } from '../../physics/fibre.ts';
