@@ -36,7 +36,7 @@ export class ChainMaker {
     const chain: Building<Chain> = {
       index: this.chains.length,
       links: turned.map(({ link }) => link),
-      reversed: turned.map(({ reversed }) => reversed),
+      reversed: turned.length === 1 && !first.reversed ? asWritten : turned.map(({ reversed }) => reversed),
       ends,
       length_m: lengthOf(turned),
       interface: choice.interface,
@@ -46,11 +46,13 @@ export class ChainMaker {
     };
     this.chains.push(chain);
     const network = isNetwork(ends[0]) || isNetwork(ends[1]);
+    const isMixed = mixesNetwork(ends[0].port, ends[1].port);
     for (const { link, reversed } of turned) {
       link.chain = chain;
       link.network = network;
       const [from, to] = reversed ? [ends[1], ends[0]] : ends;
-      direct(link, from.port, to.port);
+      direct(link, from.port, to.port, isMixed);
+      link.directionFault = faultOf(link, isMixed && link === first.link);
     }
   }
 
@@ -68,6 +70,9 @@ export class ChainMaker {
     return choice;
   }
 }
+
+/** Of a chain of one link; shared, for most chains are. */
+const asWritten: readonly boolean[] = [false];
 
 function meetingOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Meeting {
   return {
@@ -149,30 +154,25 @@ function lengthOf(pieces: readonly Piece[]): number | undefined {
 }
 
 /** Which ways round a picture can go over a link that lies between these two active ports. */
-function direct(link: RawLink, from: Port | undefined, to: Port | undefined): void {
-  const onwards = from !== undefined && to !== undefined && canSend(from) && canTake(to);
-  const back = from !== undefined && to !== undefined && canSend(to) && canTake(from);
-  const mixed = from !== undefined && to !== undefined && mixesNetwork(from, to);
-  const ontoItself = link.from.port !== undefined && link.from.port === link.to.port;
-  link.carriesForward = onwards && !mixed && !ontoItself;
-  link.carriesBackward = link.bothWays && back && !mixed && !ontoItself;
-  link.directionFault = ontoItself ? 'onto itself' : faultOf(link, from, to, mixed);
+function direct(link: RawLink, from: Port | undefined, to: Port | undefined, isMixed: boolean): void {
+  const isClosed = !from || !to || isMixed || isOntoItself(link);
+  link.carriesForward = !isClosed && canSend(from) && canTake(to);
+  link.carriesBackward = !isClosed && link.bothWays && canSend(to) && canTake(from);
 }
 
-function faultOf(
-  link: RawLink,
-  from: Port | undefined,
-  to: Port | undefined,
-  mixed: boolean,
-): DirectionFault | undefined {
-  if (mixed) return 'a network port with another kind of port';
-  const inputFirst = from !== undefined && !canSend(from);
-  const outputLast = to !== undefined && !canTake(to);
-  if (link.bothWays && (inputFirst || outputLast || isOneWay(from) || isOneWay(to))) {
-    return 'both ways on a one-way port';
-  }
-  if (inputFirst) return 'from an input';
-  return outputLast ? 'to an output' : undefined;
+/** What is wrong with how the link is written, judged by its own two ports. */
+function faultOf(link: RawLink, isMixed: boolean): DirectionFault | undefined {
+  const from = link.from.port;
+  const to = link.to.port;
+  if (isOntoItself(link)) return 'onto itself';
+  if (isMixed) return 'a network port with another kind of port';
+  if (link.bothWays) return isOneWay(from) || isOneWay(to) ? 'both ways on a one-way port' : undefined;
+  if (from && !canSend(from)) return 'from an input';
+  return to && !canTake(to) ? 'to an output' : undefined;
+}
+
+function isOntoItself({ from, to }: RawLink): boolean {
+  return from.port !== undefined && from.port === to.port;
 }
 
 function isOneWay(port: Port | undefined): boolean {
@@ -187,8 +187,8 @@ function canTake({ role }: Port): boolean {
   return role !== 'output';
 }
 
-function mixesNetwork(a: Port, b: Port): boolean {
-  return (isOneWay(a) && b.role === 'network') || (isOneWay(b) && a.role === 'network');
+function mixesNetwork(a: Port | undefined, b: Port | undefined): boolean {
+  return (isOneWay(a) && b?.role === 'network') || (isOneWay(b) && a?.role === 'network');
 }
 
 function isPass(port: Port | undefined): boolean {

@@ -13,6 +13,7 @@ export function circlesOf<T extends { readonly statement: Statement }>(
   const circles: T[][] = [];
   const done = new Set<T>();
   for (const start of things) {
+    if (next(start) === undefined) continue;
     const path = new Set<T>();
     let at: T | undefined = start;
     while (at !== undefined && !done.has(at) && !path.has(at)) {

@@ -3,7 +3,17 @@ import { Beginnings, type Scene } from './beginnings.ts';
 import type { Building } from './building.ts';
 import type { KnownFormat } from './formats.ts';
 import { add } from './lists.ts';
-import type { Beginning, Cycle, Delay, Delivery, Node, Plant, Situation, Source } from './model.ts';
+import type {
+  Beginning,
+  Cycle,
+  Delay,
+  DelayPart,
+  Delivery,
+  Node,
+  Plant,
+  Situation,
+  Source,
+} from './model.ts';
 import {
   type Clock,
   delayPartsOf,
@@ -180,24 +190,15 @@ class Delayer {
       path_s === undefined || beginning.delay_s === undefined ? undefined : beginning.delay_s + path_s;
     const rate = this.#rateOf(source);
     const measured_s = measured?.fact.delay && durationIn_s(measured.fact.delay, rate);
-    const delay_s = measured_s ?? computed_s;
-    const limit = limitOf(delivery, rate);
-    const clock = this.#clock;
-    delivery.delay = {
-      delay_s,
-      from: measured_s === undefined ? 'computed' : 'measured',
-      computed_s,
+    delivery.delay = new DeliveryDelay(
+      delivery,
+      this.#clock,
       beginning,
       path_s,
-      // Put together when somebody asks for the working: there are thousands of deliveries.
-      get parts() {
-        return delayPartsOf(delivery, clock);
-      },
-      limit_s: limit.limit_s,
-      limit: limit.limit,
-      limitOn: limit.limitOn,
-      over: isOver(delay_s, limit.limit_s),
-    };
+      computed_s,
+      measured_s,
+      limitOf(delivery, rate),
+    );
   }
 
   #arrival_s(delivery: Delivery, beginning_s: number | undefined): number | undefined {
@@ -217,6 +218,47 @@ class Delayer {
 
   #rateOf(source: Source): FrameRate | undefined {
     return rateOf(this.#clock, this.#first[source.index]?.format);
+  }
+}
+
+/** Its parts are put together when somebody asks for the working: there are thousands of deliveries. */
+class DeliveryDelay implements Delay {
+  readonly delay_s: number | undefined;
+  readonly from: Delay['from'];
+  readonly computed_s: number | undefined;
+  readonly beginning: Beginning;
+  readonly path_s: number | undefined;
+  readonly limit_s: number | undefined;
+  readonly limit: Delay['limit'];
+  readonly limitOn: Delay['limitOn'];
+  readonly over: boolean;
+  readonly #delivery: Delivery;
+  readonly #clock: Clock;
+
+  constructor(
+    delivery: Delivery,
+    clock: Clock,
+    beginning: Beginning,
+    path_s: number | undefined,
+    computed_s: number | undefined,
+    measured_s: number | undefined,
+    { limit, limit_s, limitOn }: Pick<Delay, 'limit' | 'limit_s' | 'limitOn'>,
+  ) {
+    this.delay_s = measured_s ?? computed_s;
+    this.from = measured_s === undefined ? 'computed' : 'measured';
+    this.computed_s = computed_s;
+    this.beginning = beginning;
+    this.path_s = path_s;
+    this.limit_s = limit_s;
+    this.limit = limit;
+    this.limitOn = limitOn;
+    this.over = isOver(this.delay_s, limit_s);
+    this.#delivery = delivery;
+    this.#clock = clock;
+  }
+
+  get parts(): readonly DelayPart[] {
+    return delayPartsOf(this.#delivery, this.#clock);
   }
 }
 

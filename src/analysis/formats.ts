@@ -53,6 +53,7 @@ export class FormatTable {
   readonly #tagged: boolean;
   readonly #blanking: 1 | 2;
   readonly #stated = new Map<string, StatedFormat | undefined>();
+  readonly #alone = new Map<string, readonly StatedFormat[]>();
   readonly #completed = new Map<StatedFormat, Map<SignalKind, KnownFormat | undefined>>();
   readonly #known = new Map<string, KnownFormat>();
   readonly #byFormat = new Map<Format, KnownFormat>();
@@ -64,10 +65,23 @@ export class FormatTable {
 
   /** A format as written; undefined when it cannot be, which is told with its statement. */
   stated(fact: FormatFact): StatedFormat | undefined {
-    if (this.#stated.has(fact.text)) return this.#stated.get(fact.text);
+    const known = this.#stated.get(fact.text);
+    if (known || this.#stated.has(fact.text)) return known;
     const stated = attempt(() => parseFormat(fact.text));
     this.#stated.set(fact.text, stated);
     return stated;
+  }
+
+  /** Formats as written; lists that are written alike are one list. */
+  allStated(facts: readonly FormatFact[]): readonly StatedFormat[] {
+    const [first] = facts;
+    if (facts.length > 1 || first === undefined) return facts.flatMap((fact) => this.stated(fact) ?? []);
+    const known = this.#alone.get(first.text);
+    if (known) return known;
+    const stated = this.stated(first);
+    const list = stated ? [stated] : [];
+    this.#alone.set(first.text, list);
+    return list;
   }
 
   /** What is known of a format. */

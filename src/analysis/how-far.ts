@@ -63,8 +63,16 @@ class Look {
       this.#kitNotKnown() ??
       this.#notJoined() ??
       this.#noCable() ??
-      this.#as(this.#deepest(), { kind: 'nothing' })
+      this.#deadEnd()
     );
+  }
+
+  /** Where the picture gets to last: at a node that passes it nowhere, or at a socket from which nothing leads on. */
+  #deadEnd(): HowFar {
+    const last = this.#deepest();
+    const port = last === undefined ? undefined : this.#portOf(last);
+    const isEnd = port?.owner.kind === 'node' && this.#arrivesAt(port, last!) && !passesOn(port);
+    return this.#as(last, isEnd ? { kind: 'passes nothing', node: port.owner as Node } : { kind: 'nothing' });
   }
 
   #as(vertex: number | undefined, missing: Missing): HowFar {
@@ -226,6 +234,15 @@ class Look {
     });
     return last && this.#as(this.#deepest(), { kind: 'no cable', port: last.port });
   }
+}
+
+/** Whether its kit says at all how a picture goes on from a port. */
+function passesOn({ owner, role, kitPort }: Port): boolean {
+  const { kit } = owner;
+  if (!kit) return true;
+  if (kit.carries !== undefined || kitPort?.joined !== undefined) return true;
+  if (role === 'network') return kit.forwards;
+  return kit.routes || kit.ports.some(({ follows }) => follows === kitPort);
 }
 
 function isBroken({ from, to }: Link): boolean {

@@ -1,5 +1,5 @@
-import type { CableRunFact, EndFact } from '../plan/facts.ts';
-import type { Statement } from '../plan/plan.ts';
+import type { EndFact } from '../plan/facts.ts';
+import type { Statement, StatementOf } from '../plan/plan.ts';
 import { append, type Building } from './building.ts';
 import { circlesOf } from './circles.ts';
 import type {
@@ -39,11 +39,26 @@ export interface RawLink extends Building<Link> {
 export class LinkMaker {
   readonly links: RawLink[] = [];
   readonly #around: LinkSurroundings;
+  /** Links that have their name already. */
+  readonly #reserved = new Map<CableStatement, RawLink>();
 
-  constructor(statements: readonly CableStatement[], around: LinkSurroundings, cycles: Cycle[]) {
+  constructor(around: LinkSurroundings) {
     this.#around = around;
+  }
+
+  /** Enters the name of a link among all others, in its order, before the things are there that it joins. */
+  reserve(statement: StatementOf<'link'>): void {
+    const { name, bothWays } = statement.fact;
+    if (name === undefined) return;
+    const link = newLink(statement, name, bothWays);
+    const { names, things } = this.#around;
+    if (names.declare('things', things, name, link)) this.#reserved.set(statement, link);
+  }
+
+  make(statements: readonly CableStatement[], cycles: Cycle[]): readonly RawLink[] {
     for (const statement of statements) this.#read(statement);
     this.#relate(cycles);
+    return this.links;
   }
 
   #read(statement: CableStatement): void {
@@ -51,9 +66,8 @@ export class LinkMaker {
     if (fact.kind === 'link') {
       const from = this.#end(fact.from, statement, 'from');
       const to = this.#end(fact.to, statement, 'to');
-      const link = this.#add(statement, fact, fact.name, from, to, fact.bothWays);
+      const link = this.#add(statement, fact.name, from, to, fact.bothWays);
       link.pinned = this.#interface(fact.interface, statement);
-      if (fact.name !== undefined) this.#around.names.declare('things', this.#around.things, fact.name, link);
       return;
     }
     const thing = this.#around.things.get(fact.name);
@@ -75,7 +89,7 @@ export class LinkMaker {
     const port = this.#around.ports.own(source, roleOpposite(to.port, face, 'output'), face);
     source.port = port;
     source.sendsByItself ||= port.role === 'network';
-    source.link = this.#add(statement, fact, undefined, { text: source.name, port }, to, false);
+    source.link = this.#add(statement, undefined, { text: source.name, port }, to, false);
   }
 
   #plugDestination(destination: Building<Destination>): void {
@@ -88,7 +102,7 @@ export class LinkMaker {
     destination.port = port;
     destination.receivesByItself = port.role === 'network';
     const to = { text: destination.name, port };
-    destination.link = this.#add(statement, fact, undefined, from, to, false);
+    destination.link = this.#add(statement, undefined, from, to, false);
   }
 
   #end({ node, port }: EndFact, statement: Statement, part: string): LinkEnd {
@@ -109,39 +123,19 @@ export class LinkMaker {
 
   #add(
     statement: CableStatement,
-    run: CableRunFact,
     name: string | undefined,
     from: LinkEnd,
     to: LinkEnd,
     bothWays: boolean,
   ): RawLink {
     const { names, cables } = this.#around;
-    const link: RawLink = {
-      kind: 'link',
-      index: this.links.length,
-      name: name ?? `${from.text}>${to.text}`,
-      named: name !== undefined,
-      statement,
-      from,
-      to,
-      bothWays,
-      network: false,
-      carriesForward: false,
-      carriesBackward: false,
-      directionFault: undefined,
-      cable:
-        run.cable === undefined ? undefined : names.find(cables, run.cable, 'cable', statement, 'cables/0'),
-      installed: run.installed,
-      connections: run.connections,
-      splices: run.splices,
-      standbyFor: undefined,
-      sheath: undefined as never,
-      length: undefined as never,
-      chain: undefined as never,
-      pinned: undefined,
-      shares: undefined,
-    };
-    link.sheath = link;
+    const { cable } = statement.fact;
+    const link = this.#reserved.get(statement) ?? newLink(statement, name, bothWays);
+    link.index = this.links.length;
+    link.from = from;
+    link.to = to;
+    if (name === undefined) link.name = `${from.text}>${to.text}`;
+    if (cable !== undefined) link.cable = names.find(cables, cable, 'cable', statement, 'cables/0');
     this.links.push(link);
     if (from.port) append(from.port.links, link);
     if (to.port && to.port !== from.port) append(to.port.links, link);
@@ -175,6 +169,39 @@ export class LinkMaker {
     return undefined;
   }
 }
+
+/** A link that is not plugged in yet. */
+function newLink(statement: CableStatement, name: string | undefined, bothWays: boolean): RawLink {
+  const { installed, connections, splices } = statement.fact;
+  const link: RawLink = {
+    kind: 'link',
+    index: -1,
+    name: name ?? '',
+    named: name !== undefined,
+    statement,
+    from: nowhere,
+    to: nowhere,
+    bothWays,
+    network: false,
+    carriesForward: false,
+    carriesBackward: false,
+    directionFault: undefined,
+    cable: undefined,
+    installed,
+    connections,
+    splices,
+    standbyFor: undefined,
+    sheath: undefined as never,
+    length: undefined as never,
+    chain: undefined as never,
+    pinned: undefined,
+    shares: undefined,
+  };
+  link.sheath = link;
+  return link;
+}
+
+const nowhere: LinkEnd = { text: '', port: undefined };
 
 /** The first link of a sheath; what was followed once is remembered, so that long chains cost little. */
 function sheathOf(link: RawLink): RawLink {

@@ -1,6 +1,6 @@
 import type { StatementOf } from '../plan/plan.ts';
 import type { Building } from './building.ts';
-import type { Circuit, Place, Run, Uplink } from './model.ts';
+import type { Place, Run } from './model.ts';
 import type { NameBook } from './names.ts';
 
 export function placesOf(statements: readonly StatementOf<'place'>[], names: NameBook): Map<string, Place> {
@@ -31,44 +31,6 @@ export function runsOf(
       planned_m: length_m,
       measured: undefined,
       temperature_c,
-    };
-  });
-}
-
-export function circuitsOf(
-  statements: readonly StatementOf<'circuit'>[],
-  places: ReadonlyMap<string, Place>,
-  names: NameBook,
-): Building<Circuit>[] {
-  return statements.map((statement, index) => {
-    const { name, place } = statement.fact;
-    return {
-      kind: 'circuit',
-      index,
-      name,
-      statement,
-      place: place === undefined ? undefined : names.find(places, place, 'place', statement, 'places/0'),
-      from: undefined,
-      fromCycle: false,
-    };
-  });
-}
-
-export function uplinksOf(
-  statements: readonly StatementOf<'uplink'>[],
-  places: ReadonlyMap<string, Place>,
-  names: NameBook,
-): Building<Uplink>[] {
-  return statements.map((statement, index) => {
-    const { name, place, rate_bits_per_second } = statement.fact;
-    return {
-      kind: 'uplink',
-      index,
-      name,
-      statement,
-      place: place === undefined ? undefined : names.find(places, place, 'place', statement, 'places/0'),
-      stated_bits_per_second: rate_bits_per_second,
-      measured_bits_per_second: undefined,
     };
   });
 }

@@ -9,25 +9,14 @@ import { kitsOf } from './kits.ts';
 import { Lengths } from './lengths.ts';
 import { LinkMaker } from './links.ts';
 import { PlantMeasurements } from './measured.ts';
-import type {
-  Circuit,
-  Cycle,
-  Link,
-  Plant,
-  Port,
-  PortTaken,
-  Source,
-  StockPiece,
-  Thing,
-  Uplink,
-} from './model.ts';
+import type { Circuit, Cycle, Link, Plant, Port, PortTaken, Source, StockPiece, Thing } from './model.ts';
 import { NameBook } from './names.ts';
-import { circuitsOf, placesOf, runsOf, uplinksOf } from './places.ts';
+import { placesOf, runsOf } from './places.ts';
 import { PortTable, tellPortsOfNodes } from './ports.ts';
 import { settingsOf } from './settings.ts';
 import type { Statements } from './statements.ts';
 import { Subjects } from './subjects.ts';
-import { circuitNamed, destinationsOf, nodesOf, plugIntoCircuits, sourcesOf, tellUplinks } from './things.ts';
+import { circuitNamed, type Surroundings, ThingMaker } from './things.ts';
 
 /** The plant, and what the show goes on with. */
 export interface PlantWorks {
@@ -55,19 +44,14 @@ export function plantOf(statements: Statements): PlantWorks {
   tellReaches(statements, cables, names);
 
   const things = new Map<string, Thing>();
-  const around = { names, places, kits, things, formats };
-  const circuits = declared(circuitsOf(statements.of('circuit'), places, names), things, names);
-  feedCircuits(circuits, things, names, cycles);
-  const uplinks = declared(uplinksOf(statements.of('uplink'), places, names), things, names);
-  const nodes = nodesOf(statements.of('node'), around);
-  const sources = sourcesOf(statements.of('source'), around);
-  const destinations = destinationsOf(statements.of('destination'), around);
-  plugIntoCircuits([...nodes, ...sources, ...destinations], around);
-  tellUplinks(destinations, around);
-  tellPortsOfNodes(nodes, names);
-
   const ports = new PortTable(names, formats);
-  const { links } = new LinkMaker(statements.cables, { names, things, cables, interfaces, ports }, cycles);
+  const linkMaker = new LinkMaker({ names, things, cables, interfaces, ports });
+  const around = { names, places, kits, things, formats };
+  const made = new ThingMaker(statements, around, (statement) => linkMaker.reserve(statement));
+  const { nodes, sources, destinations, circuits, uplinks } = made;
+  feedCircuits(circuits, around, cycles);
+  tellPortsOfNodes(nodes, names);
+  const links = linkMaker.make(statements.cables, cycles);
   composeSources(sources, things, names);
   ports.tie();
 
@@ -101,31 +85,11 @@ export function plantOf(statements: Statements): PlantWorks {
   return { plant, names, formats, kinds, subjects, measurements };
 }
 
-/** Those whose name was free; the others are told and left out. */
-function declared<T extends Building<Circuit> | Building<Uplink>>(
-  all: readonly T[],
-  things: Map<string, Thing>,
-  names: NameBook,
-): T[] {
-  const kept: T[] = [];
-  for (const thing of all) {
-    if (!names.declare('things', things, thing.name, thing)) continue;
-    thing.index = kept.length;
-    kept.push(thing);
-  }
-  return kept;
-}
-
-function feedCircuits(
-  circuits: readonly Building<Circuit>[],
-  things: ReadonlyMap<string, Thing>,
-  names: NameBook,
-  cycles: Cycle[],
-): void {
+function feedCircuits(circuits: readonly Building<Circuit>[], around: Surroundings, cycles: Cycle[]): void {
   for (const circuit of circuits) {
     const { statement } = circuit;
     const { from } = statement.fact;
-    if (from !== undefined) circuit.from = circuitNamed(from, things, names, statement, 'supplies/0');
+    if (from !== undefined) circuit.from = circuitNamed(from, around, statement, 'supplies', 0);
   }
   for (const circle of circlesOf(circuits, (circuit) => circuit.from)) {
     cycles.push({ kind: 'from', statements: circle.map(({ statement }) => statement) });
@@ -188,5 +152,7 @@ function stockOf(statements: Statements, cables: Plant['cables'], names: NameBoo
 }
 
 function byName<T extends { readonly name: string }>(things: readonly T[]): Map<string, T> {
-  return new Map(things.map((thing) => [thing.name, thing]));
+  const map = new Map<string, T>();
+  for (const thing of things) map.set(thing.name, thing);
+  return map;
 }

@@ -1,21 +1,14 @@
-import {
-  COAX_NEAR_LIMIT,
-  type CoaxLoss,
-  coaxLoss_db,
-  coaxReach_m,
-  fitCoaxLoss,
-  halfClock_hz,
-  type LossBudget,
-} from '../physics/coax.ts';
 import { judgeFibre } from '../physics/fibre.ts';
-import { joinedShare, judgeLength, type ReachJudgement } from '../physics/reach.ts';
+import { PhysicsError } from '../physics/physics-error.ts';
+import { joinedShare, judgeLength } from '../physics/reach.ts';
 import { pairReach_m, WARMEST_C } from '../physics/twisted-pair.ts';
 import type { ReachFact } from '../plan/facts.ts';
-import { attempt } from './attempt.ts';
 import type { Building } from './building.ts';
+import { CoaxJudge } from './coax-reach.ts';
 import { type KnownFormat, sdiInterfaceFor } from './formats.ts';
 import { reachOn } from './link-interface.ts';
 import type { Cable, Chain, Interface, Reach } from './model.ts';
+import { BADLY_REMEMBERED, notKnown, VERDICTS } from './reach-words.ts';
 
 /** One cable of a chain whose kind and length are known. */
 interface Piece {
@@ -33,100 +26,23 @@ export function reachesOf(chains: readonly Chain[], fastest: readonly (KnownForm
   return chains.map((chain) => judge.judge(chain, fastest[chain.index]));
 }
 
-const notKnown: Reach = {
-  verdict: 'not known',
-  reach_m: undefined,
-  good_m: undefined,
-  loss_db: undefined,
-  loss_limit_db: undefined,
-  share: undefined,
-  decidedBy: undefined,
-  judgedAs: undefined,
-  picture: undefined,
-  frequency_hz: undefined,
-  temperature_c: undefined,
-  fromMemory: false,
-  source: undefined,
-};
-
-const VERDICTS: Readonly<Record<ReachJudgement, Reach['verdict']>> = {
-  fits: 'good',
-  'near limit': 'near the limit',
-  doubtful: 'doubtful',
-  beyond: 'beyond',
-};
-
 export class ReachJudge {
-  readonly #fits = new Map<Cable, CoaxLoss | undefined>();
+  readonly #coax = new CoaxJudge();
 
   /** Lengths and losses beyond all reason leave it not known; they are told where they are written. */
   judge(chain: Chain, picture: KnownFormat | undefined): Reach {
-    return attempt(() => this.#judge(chain, picture)) ?? notKnown;
-  }
-
-  #judge(chain: Chain, picture: KnownFormat | undefined): Reach {
     const face = chain.interface;
-    const [first] = chain.links;
-    if (!face || !first?.cable) return notKnown;
-    if (first.cable.medium === 'coax' && face.statement.fact.budgets.length > 0) {
-      return { ...this.#judgeCoax(chain, judgedAs(face, picture)), picture: picture?.format };
+    const cable = chain.links[0]?.cable;
+    if (!face || !cable) return notKnown;
+    try {
+      if (cable.medium === 'coax' && face.statement.fact.budgets.length > 0) {
+        return this.#coax.judge(chain, judgedAs(face, picture), picture?.format);
+      }
+      return cable.medium === 'fibre' ? judgeOnFibre(chain, face) : judgeByTable(chain, face);
+    } catch (error) {
+      if (error instanceof PhysicsError) return notKnown;
+      throw error;
     }
-    return first.cable.medium === 'fibre' ? judgeOnFibre(chain, face) : judgeByTable(chain, face);
-  }
-
-  /** By loss within the receiver's budget; a faster interface is never given more reach than a slower one. */
-  #judgeCoax(chain: Chain, face: Interface): Reach {
-    const pieces = piecesOf(chain);
-    const cables = chain.links.map(({ cable }) => cable && this.#fit(cable));
-    const known = cables.filter((fit) => fit !== undefined);
-    const own = budgetsOf(face);
-    const slower = face.accepts.slice(1).flatMap(budgetsOf);
-    if (known.length < cables.length || own.length === 0) return { ...notKnown, judgedAs: face };
-    const [loss] = known;
-    const alone_m = Math.min(...own.map((budget) => coaxReach_m(loss!, budget, slower)));
-    const strictest = own.reduce((a, b) =>
-      coaxReach_m(loss!, b, slower) < coaxReach_m(loss!, a, slower) ? b : a,
-    );
-    const reach: Building<Reach> = {
-      ...notKnown,
-      reach_m: alone_m,
-      judgedAs: face,
-      frequency_hz: strictest.frequency_hz,
-      loss_limit_db: strictest.budget_db,
-      fromMemory:
-        strictest.fromMemory || chain.links.some(({ cable }) => cable?.losses.some((one) => one.fromMemory)),
-      source: strictest.source,
-    };
-    if (pieces === undefined || chain.length_m === undefined) return reach;
-    const rivals = [strictest, ...slower.filter((budget) => budget.frequency_hz < strictest.frequency_hz)];
-    const losses = rivals.map((budget) =>
-      pieces.reduce((sum, { length_m }, i) => sum + coaxLoss_db(known[i]!, budget.frequency_hz, length_m), 0),
-    );
-    const shares = rivals.map((budget, i) => losses[i]! / budget.budget_db);
-    const decides = shares.indexOf(Math.max(...shares));
-    const share = shares[decides]!;
-    reach.loss_db = losses[decides];
-    reach.loss_limit_db = rivals[decides]!.budget_db;
-    reach.frequency_hz = rivals[decides]!.frequency_hz;
-    reach.share = share;
-    reach.decidedBy = 'loss';
-    if (share > 0) reach.reach_m = chain.length_m / share;
-    const allowed = { most_m: reach.reach_m!, near_share: COAX_NEAR_LIMIT };
-    reach.verdict = VERDICTS[judgeLength(chain.length_m, allowed)];
-    return reach;
-  }
-
-  #fit(cable: Cable): CoaxLoss | undefined {
-    if (!this.#fits.has(cable)) {
-      const points = cable.losses.flatMap(({ frequency_hz, loss_db_per_m }) =>
-        frequency_hz === undefined ? [] : [{ frequency_hz, loss_db_per_m }],
-      );
-      this.#fits.set(
-        cable,
-        attempt(() => fitCoaxLoss(points)),
-      );
-    }
-    return this.#fits.get(cable);
   }
 }
 
@@ -135,20 +51,6 @@ function judgedAs(face: Interface, picture: KnownFormat | undefined): Interface 
   const rate = picture?.sdi_bits_per_second;
   if (rate === undefined || picture?.format.kind !== 'picture') return face;
   return sdiInterfaceFor(rate, picture.format.height, face) ?? face;
-}
-
-export interface Budget extends LossBudget {
-  readonly fromMemory: boolean;
-  readonly source: string | undefined;
-}
-
-export function budgetsOf(face: Interface): Budget[] {
-  return face.statement.fact.budgets.map(({ loss_db, frequency_hz, fromMemory, source }) => ({
-    budget_db: loss_db,
-    frequency_hz: frequency_hz ?? halfClock_hz(face.rate_bits_per_second),
-    fromMemory,
-    source,
-  }));
 }
 
 /** The cables with their lengths; undefined when a kind or a length is missing. */
@@ -210,6 +112,7 @@ function judgeByTable(chain: Chain, face: Interface): Reach {
   if (!pieces || chain.length_m === undefined) return reach;
   const joined = pieces.length > 1;
   reach.share = joinedShare(pieces.map(({ length_m }, i) => ({ length_m, reach_m: most[i]! })));
+  reach.memoryDecides = reach.fromMemory && reach.share * BADLY_REMEMBERED > 1;
   if (joined && reach.share > 0) {
     const goodShare = joinedShare(pieces.map(({ length_m }, i) => ({ length_m, reach_m: good[i]! })));
     reach.reach_m = chain.length_m / reach.share;
@@ -235,7 +138,6 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
     good_m: table[0]!.good_m,
     loss_limit_db,
     judgedAs: face,
-    fromMemory: table.some(({ fromMemory }) => fromMemory),
     source: table[0]!.source,
   };
   const pieces = piecesOf(chain);
@@ -248,7 +150,10 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
       sum === undefined || loss === undefined ? undefined : sum + loss.loss_db_per_m * pieces[i]!.length_m,
     0,
   );
+  const lengthRemembered = table.some(({ fromMemory }) => fromMemory);
   if (fibre_db === undefined) {
+    reach.fromMemory = lengthRemembered;
+    reach.memoryDecides = lengthRemembered && byTable * BADLY_REMEMBERED > 1;
     reach.share = byTable;
     reach.decidedBy = 'length';
     reach.reach_m = table_m;
@@ -267,7 +172,18 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
   reach.reach_m = judged.allowed_m;
   reach.decidedBy = judged.decided_by === 'loss' ? 'loss' : 'length';
   reach.share = Math.max(byTable, byLoss);
-  reach.fromMemory ||= judged.decided_by === 'loss' && losses.some((loss) => loss?.fromMemory);
+  if (reach.decidedBy === 'length') {
+    reach.fromMemory = lengthRemembered;
+    reach.memoryDecides = lengthRemembered && byTable * BADLY_REMEMBERED > 1;
+  } else {
+    const limitRemembered = table.some(({ lossFromMemory }) => lossFromMemory);
+    const fibreRemembered = losses.some((loss) => loss?.fromMemory);
+    const worse_db = limitRemembered
+      ? judged.loss_db * BADLY_REMEMBERED
+      : judged.loss_db + fibre_db * (BADLY_REMEMBERED - 1);
+    reach.fromMemory = limitRemembered || fibreRemembered;
+    reach.memoryDecides = reach.fromMemory && worse_db > (loss_limit_db ?? Infinity);
+  }
   const isGood = reach.good_m === undefined || length_m <= reach.good_m;
   reach.verdict = judged.fits ? (isGood ? 'good' : 'doubtful') : 'beyond';
   return reach;

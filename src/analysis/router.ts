@@ -1,4 +1,5 @@
 import { carriageOf, type Graph, graphOf, spotsOf } from './graph.ts';
+import { Islands } from './islands.ts';
 import type {
   Analysis,
   Carried,
@@ -42,6 +43,7 @@ export class Router {
   readonly #firstAt: Int32Array;
   readonly #plant: Plant;
   readonly #usual: Carried;
+  readonly #spots: number[] = [];
   readonly #starts: (readonly number[])[] = [];
   #undo: number[] | undefined;
 
@@ -54,7 +56,7 @@ export class Router {
     this.pictureAt = new Int32Array(spotsOf(plant.ports.length)).fill(-1);
     this.#holders = new Int32Array(this.pictureAt.length);
     this.#firstAt = new Int32Array(this.pictureAt.length).fill(-1);
-    this.search = new RouteSearch(this.graph, this);
+    this.search = new RouteSearch(this.graph, this, () => new Islands(plant));
   }
 
   /** Where a source's picture begins: the vertices that leave its connector or the output it comes out of. */
@@ -100,33 +102,35 @@ export class Router {
 
   /** The way as the model tells it. */
   routeOf(way: Way): Route {
-    const ports = way.vertices.map((vertex) => this.#portOf(vertex));
-    const steps: Step[] = new Array(way.links.length);
-    // A way begins with the port that is left, or, after a `via`, with a port that is arrived at.
-    for (let i = 0, at = 0; i < way.links.length; i++, at += 2) {
+    const ports: Port[] = [];
+    for (const vertex of way.vertices) ports.push(this.#portOf(vertex));
+    const steps: Step[] = [];
+    for (let i = 0; i < way.links.length; i++) {
       const link = this.#plant.links[way.links[i]!]!;
-      steps[i] = { link, forward: link.from.port === ports[at], flow: undefined, format: undefined };
+      steps.push({ link, forward: link.from.port === ports[2 * i], flow: undefined, format: undefined });
     }
     return { ports, steps };
   }
 
   /** Holds the spots along a delivery's routes for its picture; those that another picture has stay with it. */
   occupy(delivery: Delivery): void {
-    this.#eachSpot(delivery, (spot, picture) => {
+    const picture = delivery.feed.source?.index ?? -1;
+    for (const spot of this.#spotsOf(delivery)) {
       const there = this.pictureAt[spot]!;
       if (there < 0) this.#change(spot, picture, 1, delivery.index);
       else if (there === picture) this.#change(spot, picture, this.#holders[spot]! + 1, this.#firstAt[spot]!);
-    });
+    }
   }
 
   /** Gives the spots of a delivery free again. */
   vacate(delivery: Delivery): void {
-    this.#eachSpot(delivery, (spot, picture) => {
-      if (this.pictureAt[spot] !== picture) return;
+    const picture = delivery.feed.source?.index ?? -1;
+    for (const spot of this.#spotsOf(delivery)) {
+      if (this.pictureAt[spot] !== picture) continue;
       const left = this.#holders[spot]! - 1;
       const first = this.#firstAt[spot] === delivery.index ? -1 : this.#firstAt[spot]!;
       this.#change(spot, left > 0 ? picture : -1, left, first);
-    });
+    }
   }
 
   /** The delivery of another source that holds a port; undefined when it is not known which. */
@@ -240,16 +244,19 @@ export class Router {
     return this.#plant.ports[this.graph.portOf[vertex]!]!;
   }
 
-  #eachSpot(delivery: Delivery, act: (spot: number, picture: number) => void): void {
-    const picture = delivery.feed.source?.index ?? -1;
-    for (const { steps } of delivery.routes) {
+  /** The spots that a delivery's picture takes; the list is used again for the next. */
+  #spotsOf({ routes }: Delivery): readonly number[] {
+    const spots = this.#spots;
+    spots.length = 0;
+    for (const { steps } of routes) {
       for (const { link, forward } of steps) {
         const from = forward ? link.from.port! : link.to.port!;
         const to = forward ? link.to.port! : link.from.port!;
-        if (from.owner.kind === 'node' && from.role === 'output') act(from.index * 2 + 1, picture);
-        if (to.owner.kind === 'destination' || to.role === 'input') act(to.index * 2, picture);
+        if (from.owner.kind === 'node' && from.role === 'output') spots.push(from.index * 2 + 1);
+        if (to.owner.kind === 'destination' || to.role === 'input') spots.push(to.index * 2);
       }
     }
+    return spots;
   }
 
   #change(spot: number, picture: number, holders: number, first: number): void {

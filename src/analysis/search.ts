@@ -5,7 +5,9 @@
  * at a switch of a thousand ports meets itself at the switch after a dozen steps. Nothing is cleared between searches;
  * what an earlier one left behind is told by its number.
  */
+import { DetourSearch } from './detours.ts';
 import type { Graph } from './graph.ts';
+import type { Islands } from './islands.ts';
 
 /** A way: the vertices without hubs, and the cables between every second pair of them. */
 export interface Way {
@@ -101,8 +103,9 @@ export class RouteSearch {
   visited = 0;
   /** Another picture stood in the way; set here, cleared by whoever asks. */
   wasBlocked = false;
-  /** By vertex: which island of the plant it lies on; known once a search has failed. */
-  #islands: Int32Array | undefined;
+  /** Made once a search has failed. */
+  #islands: Islands | undefined;
+  readonly #makeIslands: () => Islands;
   readonly #graph: Graph;
   readonly #obstacles: Obstacles;
   readonly #start: Side;
@@ -112,14 +115,16 @@ export class RouteSearch {
   readonly #onward: Int32Array;
   readonly #marked: Int32Array;
   readonly #dead: Int32Array;
+  #detours: DetourSearch | undefined;
   #round = 0;
   #picture = NO_PICTURE;
   #meetings: number[] = [];
   #length = 0;
 
-  constructor(graph: Graph, obstacles: Obstacles) {
+  constructor(graph: Graph, obstacles: Obstacles, makeIslands: () => Islands) {
     this.#graph = graph;
     this.#obstacles = obstacles;
+    this.#makeIslands = makeIslands;
     this.#start = new Side(graph.vertexCount);
     this.#end = new Side(graph.vertexCount);
     this.#onward = new Int32Array(graph.vertexCount);
@@ -134,19 +139,27 @@ export class RouteSearch {
    * @param picture The source whose picture it is: spots of others are in its way. `NO_PICTURE`: none is.
    */
   find(starts: readonly number[], ends: readonly number[], picture: number): Way | undefined {
-    if (this.#islands && !onOneIsland(this.#islands, starts, ends)) return undefined;
+    if (this.#islands && !this.#onOneIsland(this.#islands, starts, ends)) return undefined;
     this.#begin(picture);
     for (const vertex of starts) this.#enter(this.#start, vertex, this.#graph.outStart);
     for (const vertex of ends) this.#enter(this.#end, vertex, this.#graph.inStart);
     for (const vertex of this.#start.frontier)
       if (this.#end.seen[vertex] === this.#round) this.#meetings.push(vertex);
     if (this.#meetings.length === 0 && !this.#meet()) {
-      this.#islands ??= islandsOf(this.#graph);
+      this.#islands ??= this.#makeIslands();
       return undefined;
     }
     this.#mark();
     // Where only a switch's way back would do, a slower search finds the way around, if there is one.
     return this.#walk(starts) ?? this.#findAround(starts, new Set(ends));
+  }
+
+  #onOneIsland(islands: Islands, starts: readonly number[], ends: readonly number[]): boolean {
+    const { portOf } = this.#graph;
+    return starts.some((start) => {
+      const island = islands.of(portOf[start]!);
+      return ends.some((end) => islands.of(portOf[end]!) === island);
+    });
   }
 
   #begin(picture: number): void {
@@ -296,85 +309,16 @@ export class RouteSearch {
     return this.#end.seen[vertex] === this.#round && this.#end.distance[vertex] === 0;
   }
 
-  /**
-   * A search from the start alone that keeps a switch from sending back: a hub is entered a second time by another
-   * port, and then only the port that was left out the first time is new.
-   */
+  /** A search that keeps a switch from sending back, for the seldom case that only such a way is short. */
   #findAround(starts: readonly number[], ends: ReadonlySet<number>): Way | undefined {
-    const { vertexCount, outStart, outTo, outLink, portOf, forwards } = this.#graph;
-    const cameFrom = new Map<number, { readonly from: number; readonly link: number }>();
-    const queue: number[] = [];
-    const reach = (state: number, from: number, link: number) => {
-      if (cameFrom.has(state) || this.#isTaken(state % vertexCount)) return;
-      cameFrom.set(state, { from, link });
-      queue.push(state);
-      this.visited++;
-    };
-    for (const start of starts) reach(start, -1, -1);
-    for (let i = 0; i < queue.length; i++) {
-      const state = queue[i]!;
-      const vertex = state % vertexCount;
-      if (ends.has(vertex)) return wayBack(state, vertexCount, cameFrom, portOf);
-      const entered = forwards[vertex] === 1 ? portOf[cameFrom.get(state)!.from % vertexCount]! : -1;
-      const leftOut = state >= vertexCount ? portOf[cameFrom.get(vertex)!.from % vertexCount]! : -1;
-      for (let edge = outStart[vertex]!; edge < outStart[vertex + 1]!; edge++) {
-        const link = outLink[edge]!;
-        const to = outTo[edge]!;
-        if (link >= 0 && this.#obstacles.linkOff[link]! > 0) continue;
-        if (entered >= 0 && portOf[to] === entered) continue;
-        if (leftOut >= 0 && portOf[to] !== leftOut) continue;
-        const again =
-          forwards[to] === 1 && cameFrom.has(to) && isOtherPort(cameFrom.get(to)!.from, vertex, portOf);
-        reach(again ? to + vertexCount : to, state, link);
-      }
-    }
-    return undefined;
+    const islands = this.#islands ?? this.#makeIslands();
+    this.#islands = islands;
+    if (!starts.some((start) => islands.hasRing(this.#graph.portOf[start]!))) return undefined;
+    this.#detours ??= new DetourSearch(this.#graph, this.#obstacles.linkOff);
+    const way = this.#detours.find(starts, ends, (vertex) => this.#isTaken(vertex));
+    this.visited += this.#detours.visited;
+    return way;
   }
-}
-
-/** Which vertices hang together at all, whichever way round: between islands no search is worth its while. */
-function islandsOf({ vertexCount, outStart, outTo }: Graph): Int32Array {
-  const parent = Int32Array.from({ length: vertexCount }, (_, vertex) => vertex);
-  const rootOf = (vertex: number) => {
-    let root = vertex;
-    while (parent[root] !== root) {
-      parent[root] = parent[parent[root]!]!;
-      root = parent[root]!;
-    }
-    return root;
-  };
-  for (let vertex = 0; vertex < vertexCount; vertex++) {
-    for (let edge = outStart[vertex]!; edge < outStart[vertex + 1]!; edge++) {
-      parent[rootOf(vertex)] = rootOf(outTo[edge]!);
-    }
-  }
-  return parent.map((_, vertex) => rootOf(vertex));
-}
-
-function onOneIsland(islands: Int32Array, starts: readonly number[], ends: readonly number[]): boolean {
-  return starts.some((start) => ends.some((end) => islands[start] === islands[end]));
-}
-
-function isOtherPort(before: number, vertex: number, portOf: Int32Array): boolean {
-  return portOf[before % portOf.length] !== portOf[vertex];
-}
-
-function wayBack(
-  end: number,
-  vertexCount: number,
-  cameFrom: ReadonlyMap<number, { readonly from: number; readonly link: number }>,
-  portOf: Int32Array,
-): Way {
-  const vertices: number[] = [];
-  const links: number[] = [];
-  for (let state = end; state >= 0; ) {
-    const vertex = state % vertexCount;
-    const { from, link } = cameFrom.get(state)!;
-    if (portOf[vertex]! >= 0) vertices.push(vertex);
-    if (link >= 0) links.push(link);
-    state = from;
-  }
-  return { vertices: vertices.reverse(), links: links.reverse(), ties: [] };
 }
 
 /** The choice of the next cable: through every hub and out of every port that leads on, the first link. */

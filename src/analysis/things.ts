@@ -1,10 +1,11 @@
 import type { Statement, StatementOf } from '../plan/plan.ts';
 import type { Building } from './building.ts';
 import type { FormatTable } from './formats.ts';
-import type { Circuit, Destination, Kit, Node, Place, Source, Thing } from './model.ts';
+import type { Circuit, Destination, Kit, Node, Place, Source, Thing, Uplink } from './model.ts';
 import type { NameBook } from './names.ts';
+import type { Statements } from './statements.ts';
 
-/** What nodes, sources and destinations are looked up in while they are made. */
+/** What things are looked up in while they are made. */
 export interface Surroundings {
   readonly names: NameBook;
   readonly places: ReadonlyMap<string, Place>;
@@ -13,108 +14,189 @@ export interface Surroundings {
   readonly formats: FormatTable;
 }
 
-/** The nodes, without their ports. */
-export function nodesOf(statements: readonly StatementOf<'node'>[], around: Surroundings): Building<Node>[] {
-  const nodes: Building<Node>[] = [];
-  for (const statement of statements) {
+/**
+ * Everything of the shared space of names, in one order: of several of one name the first statement counts, whatever
+ * it declares. Not yet plugged in; the links are left to be made.
+ */
+export class ThingMaker {
+  readonly nodes: Building<Node>[] = [];
+  readonly sources: Building<Source>[] = [];
+  readonly destinations: Building<Destination>[] = [];
+  readonly circuits: Building<Circuit>[] = [];
+  readonly uplinks: Building<Uplink>[] = [];
+  readonly #around: Surroundings;
+
+  /** @param reserve Enters the name of a link, which is made later. */
+  constructor(
+    statements: Statements,
+    around: Surroundings,
+    reserve: (statement: StatementOf<'link'>) => void,
+  ) {
+    this.#around = around;
+    for (const statement of statements.things) {
+      switch (statement.fact.kind) {
+        case 'node':
+          this.#addNode(statement as StatementOf<'node'>);
+          break;
+        case 'source':
+          this.#addSource(statement as StatementOf<'source'>);
+          break;
+        case 'destination':
+          this.#addDestination(statement as StatementOf<'destination'>);
+          break;
+        case 'circuit':
+          this.#addCircuit(statement as StatementOf<'circuit'>);
+          break;
+        case 'uplink':
+          this.#addUplink(statement as StatementOf<'uplink'>);
+          break;
+        default:
+          reserve(statement as StatementOf<'link'>);
+      }
+    }
+    // Power may come from a circuit that is written below.
+    for (const some of [this.nodes, this.sources, this.destinations]) plugIntoCircuits(some, around);
+    tellUplinks(this.destinations, around);
+  }
+
+  #addNode(statement: StatementOf<'node'>): void {
     const { fact } = statement;
     const node: Building<Node> = {
       kind: 'node',
-      index: nodes.length,
+      index: this.nodes.length,
       name: fact.name,
       statement,
-      kit: kitOf(fact.kit, statement, around),
-      place: placeOf(fact.place, statement, around),
+      kit: undefined,
+      place: undefined,
       poweredBy: none,
       usedPorts: [],
       loosePorts: none,
     };
-    if (around.names.declare('things', around.things, fact.name, node)) nodes.push(node);
-    else node.index = -1;
+    if (!this.#declare(node)) return;
+    node.kit = this.#kit(fact.kit, statement);
+    node.place = this.#place(fact.place, statement);
+    this.nodes.push(node);
   }
-  return nodes;
-}
 
-/** The sources, not yet plugged in. */
-export function sourcesOf(
-  statements: readonly StatementOf<'source'>[],
-  around: Surroundings,
-): Building<Source>[] {
-  const sources: Building<Source>[] = [];
-  for (const statement of statements) {
+  #addSource(statement: StatementOf<'source'>): void {
     const { fact } = statement;
     const source: Building<Source> = {
       kind: 'source',
-      index: sources.length,
+      index: this.sources.length,
       name: fact.name,
       statement,
-      kit: kitOf(fact.kit, statement, around),
-      place: placeOf(fact.place, statement, around),
+      kit: undefined,
+      place: undefined,
       poweredBy: none,
       from: undefined,
       port: undefined,
       link: undefined,
-      format: fact.format && around.formats.stated(fact.format),
+      format: fact.format && this.#around.formats.stated(fact.format),
       encrypted: fact.encrypted,
       sendsByItself: false,
       madeOf: undefined,
       delay: fact.delay,
     };
-    if (around.names.declare('things', around.things, fact.name, source)) sources.push(source);
+    if (!this.#declare(source)) return;
+    source.kit = this.#kit(fact.kit, statement);
+    source.place = this.#place(fact.place, statement);
+    this.sources.push(source);
   }
-  return sources;
-}
 
-/** The destinations, not yet plugged in. */
-export function destinationsOf(
-  statements: readonly StatementOf<'destination'>[],
-  around: Surroundings,
-): Building<Destination>[] {
-  const destinations: Building<Destination>[] = [];
-  for (const statement of statements) {
+  #addDestination(statement: StatementOf<'destination'>): void {
     const { fact } = statement;
     const destination: Building<Destination> = {
       kind: 'destination',
-      index: destinations.length,
+      index: this.destinations.length,
       name: fact.name,
       statement,
-      kit: kitOf(fact.kit, statement, around),
-      place: placeOf(fact.place, statement, around),
+      kit: undefined,
+      place: undefined,
       poweredBy: none,
       port: undefined,
       link: undefined,
-      takes:
-        fact.formats.length === 0
-          ? none
-          : fact.formats.flatMap((format) => around.formats.stated(format) ?? []),
+      takes: this.#around.formats.allStated(fact.formats),
       receivesByItself: false,
       limit: fact.limit,
       delay: fact.delay,
     };
-    if (around.names.declare('things', around.things, fact.name, destination)) destinations.push(destination);
+    if (!this.#declare(destination)) return;
+    destination.kit = this.#kit(fact.kit, statement);
+    destination.place = this.#place(fact.place, statement);
+    this.destinations.push(destination);
   }
-  return destinations;
+
+  #addCircuit(statement: StatementOf<'circuit'>): void {
+    const circuit: Building<Circuit> = {
+      kind: 'circuit',
+      index: this.circuits.length,
+      name: statement.fact.name,
+      statement,
+      place: undefined,
+      from: undefined,
+      fromCycle: false,
+    };
+    if (!this.#declare(circuit)) return;
+    circuit.place = this.#place(statement.fact.place, statement);
+    this.circuits.push(circuit);
+  }
+
+  #addUplink(statement: StatementOf<'uplink'>): void {
+    const uplink: Building<Uplink> = {
+      kind: 'uplink',
+      index: this.uplinks.length,
+      name: statement.fact.name,
+      statement,
+      place: undefined,
+      stated_bits_per_second: statement.fact.rate_bits_per_second,
+      measured_bits_per_second: undefined,
+    };
+    if (!this.#declare(uplink)) return;
+    uplink.place = this.#place(statement.fact.place, statement);
+    this.uplinks.push(uplink);
+  }
+
+  /** False when the name is taken: then nothing else of the statement is read. */
+  #declare(thing: Thing): boolean {
+    const { names, things } = this.#around;
+    return names.declare('things', things, thing.name, thing);
+  }
+
+  #kit(name: string | undefined, statement: Statement): Kit | undefined {
+    const { names, kits } = this.#around;
+    return name === undefined ? undefined : names.find(kits, name, 'kit', statement, 'kits/0');
+  }
+
+  #place(name: string | undefined, statement: Statement): Place | undefined {
+    const { names, places } = this.#around;
+    return name === undefined ? undefined : names.find(places, name, 'place', statement, 'places/0');
+  }
 }
 
 /** What each takes its power from; told when it is no circuit. */
-export function plugIntoCircuits(
-  things: Iterable<Building<Node> | Building<Source> | Building<Destination>>,
-  { names, things: byName }: Surroundings,
+function plugIntoCircuits(
+  devices: Iterable<Building<Node> | Building<Source> | Building<Destination>>,
+  around: Surroundings,
 ): void {
-  for (const thing of things) {
-    const { statement } = thing;
+  for (const device of devices) {
+    const { statement } = device;
     const { poweredBy } = statement.fact;
     if (poweredBy.length === 0) continue;
-    thing.poweredBy = poweredBy.flatMap(
-      (name, i) => circuitNamed(name, byName, names, statement, `poweredBy/${i}`) ?? [],
-    );
+    const circuits: Circuit[] = [];
+    for (let i = 0; i < poweredBy.length; i++) {
+      const circuit = circuitNamed(poweredBy[i]!, around, statement, 'poweredBy', i);
+      if (circuit) circuits.push(circuit);
+    }
+    device.poweredBy = circuits;
   }
 }
 
-/** The uplinks that streams name. */
-export function tellUplinks(destinations: Iterable<Destination>, { names, things }: Surroundings): void {
+/** The uplinks that streams name; told when they are none. */
+function tellUplinks(destinations: Iterable<Destination>, { names, things }: Surroundings): void {
   for (const { statement } of destinations) {
-    statement.fact.streams.forEach(({ uplinks }, i) => {
+    const { streams } = statement.fact;
+    if (streams.length === 0) continue;
+    streams.forEach(({ uplinks }, i) => {
       uplinks.forEach((name, k) => {
         const found = things.get(name);
         if (found?.kind === 'uplink') return;
@@ -126,32 +208,16 @@ export function tellUplinks(destinations: Iterable<Destination>, { names, things
 
 export function circuitNamed(
   name: string,
-  things: ReadonlyMap<string, Thing>,
-  names: NameBook,
+  { names, things }: Pick<Surroundings, 'names' | 'things'>,
   statement: Statement,
-  part: string,
+  clause: string,
+  item: number,
 ): Building<Circuit> | undefined {
   const found = things.get(name);
   if (found?.kind === 'circuit') return found;
-  names.tellUnknown('circuit', name, statement, part, found?.statement);
+  names.tellUnknown('circuit', name, statement, `${clause}/${item}`, found?.statement);
   return undefined;
 }
 
 /** Shared by all that have none, for there are thousands of them. */
 const none: readonly never[] = [];
-
-function kitOf(
-  name: string | undefined,
-  statement: Statement,
-  { names, kits }: Surroundings,
-): Kit | undefined {
-  return name === undefined ? undefined : names.find(kits, name, 'kit', statement, 'kits/0');
-}
-
-function placeOf(
-  name: string | undefined,
-  statement: Statement,
-  { names, places }: Surroundings,
-): Place | undefined {
-  return name === undefined ? undefined : names.find(places, name, 'place', statement, 'places/0');
-}

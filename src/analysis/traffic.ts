@@ -98,11 +98,10 @@ class Counter {
   }
 
   #baseTraffic(link: Link): Building<Traffic> {
-    const base: Load = {
-      segment: undefined,
-      forward: this.#load(link, this.#riders[link.index * 2]),
-      backward: this.#load(link, this.#riders[link.index * 2 + 1]),
-    };
+    const forward = this.#load(link, this.#riders[link.index * 2]);
+    const backward = this.#load(link, this.#riders[link.index * 2 + 1]);
+    const base: Load =
+      forward === idle && backward === idle ? idleLoad : { segment: undefined, forward, backward };
     return { link, base, differing: none, worst: noWorst, judgement: 'not judged', unused: false };
   }
 
@@ -117,8 +116,12 @@ class Counter {
       if (rider.flow) flows.push(rider.flow);
       else pictures.push(rider.source);
     }
-    const share = capacity === undefined ? undefined : load_bits_per_second / capacity;
-    return { load_bits_per_second, flows, pictures, share };
+    return {
+      load_bits_per_second,
+      flows: flows.length === 0 ? none : flows,
+      pictures: pictures.length === 0 ? none : pictures,
+      share: capacity === undefined ? undefined : load_bits_per_second / capacity,
+    };
   }
 
   /** Only the directions over which something begins or ends; all others are as without segments. */
@@ -183,6 +186,7 @@ class Counter {
 
 const none: readonly never[] = [];
 const idle: DirectionLoad = { load_bits_per_second: 0, flows: none, pictures: none, share: 0 };
+const idleLoad: Load = { segment: undefined, forward: idle, backward: idle };
 const idleUnknown: DirectionLoad = { ...idle, share: undefined };
 const noWorst: Traffic['worst'] = {
   segment: undefined,
@@ -240,7 +244,11 @@ function worstOf({ segment, forward, backward }: Load): Traffic['worst'] {
 }
 
 function isIdle({ forward, backward }: Load): boolean {
-  return [forward, backward].every(({ flows, pictures }) => flows.length + pictures.length === 0);
+  return carriesNothing(forward) && carriesNothing(backward);
+}
+
+function carriesNothing({ flows, pictures }: DirectionLoad): boolean {
+  return flows.length === 0 && pictures.length === 0;
 }
 
 /** The load of a link in a segment. */

@@ -294,6 +294,8 @@ export interface Reach {
   readonly temperature_c: number | undefined;
   /** A value that decides is only remembered. */
   readonly fromMemory: boolean;
+  /** Were that value a quarter worse than it is remembered, the cable would be too long. */
+  readonly memoryDecides: boolean;
   readonly source: string | undefined;
 }
 
