@@ -1,9 +1,10 @@
 /** The canonical layout: what it does, what it never does. */
-import { globSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatText } from '../../src/language/formatter/format.ts';
 import { statementWords } from '../../src/language/words.ts';
+import { plansBelow } from '../support/shipped-plans.ts';
 
 function formatted(text: string): string {
   const result = formatText(text);
@@ -91,7 +92,7 @@ describe('a file that cannot be read', () => {
   });
 });
 
-const shipped = globSync(['examples/**/*.feedplot', 'src/language/library/*.feedplot']);
+const shipped = [...plansBelow('examples'), ...plansBelow('src/language/library')];
 
 describe('the plans that ship', () => {
   it.each(shipped)('%s is in canonical layout', (file) => {
