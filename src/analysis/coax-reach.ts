@@ -133,7 +133,7 @@ export class CoaxJudge {
   }
 }
 
-export /** The loss budgets of an interface, each at its frequency: half the clock where none is stated. */
+/** The loss budgets of an interface, each at its frequency: half the clock where none is stated. */
 export function budgetsOf(face: Interface): Budget[] {
   return face.statement.fact.budgets.map(({ loss_db, frequency_hz, fromMemory, source }) => ({
     budget_db: loss_db,
