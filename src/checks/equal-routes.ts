@@ -60,13 +60,18 @@ function byChoice(deliveries: readonly Delivery[]): Choice[] {
   const choices = new Map<Link, Choice>();
   for (const delivery of deliveries) {
     for (const tie of delivery.ties) {
-      if (takesBoth(delivery, tie)) continue;
+      if (takesBoth(delivery, tie) || tie.others.every(isMeantAsStandby)) continue;
       const known = choices.get(tie.chosen);
       if (known) known.feeds.add(delivery.feed);
       else choices.set(tie.chosen, { tie, delivery, feeds: new Set([delivery.feed]) });
     }
   }
   return [...choices.values()];
+}
+
+/** Written as a standby for something that is not known, which is told. */
+function isMeantAsStandby({ statement, standbyFor }: Link): boolean {
+  return statement.fact.kind === 'link' && statement.fact.standbyFor !== undefined && !standbyFor;
 }
 
 /** The second copy of a seamless feed goes the other way: then nothing was left out. */

@@ -18,7 +18,7 @@ remembered, the cable would be too long (common practice, no source).
 source in quotes, or accept the finding with where you looked it up.`,
   examples: [
     {
-      wrong: changedPlan('into box_s.in1 over rg6 5 m', 'into box_s.in1 over rg59 40 m'),
+      wrong: changedPlan('into box_s.in1 over rg6 5 m', 'into box_s.in1 over rg59 50 m'),
       right: smallPlan(),
     },
   ],

@@ -26,7 +26,7 @@ whatever uses them is not worked out.
 command line: in the folder of the nearest \`.git\` above, else the plan's own), and none that has a \`plan\`.
 
 **What mends it.** The right path, or the file where the path says.`,
-  examples: [{ wrong: smallPlan('import "stock.feedplot"'), right: smallPlan('stock cat6a 1 of 75 m') }],
+  examples: [{ wrong: smallPlan('import "hall.feedplot"'), right: smallPlan('place gallery') }],
 
   find({ plan }, report) {
     for (const { statement, reason } of plan.missingFiles) {

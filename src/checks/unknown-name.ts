@@ -80,11 +80,11 @@ export function statementsWithUnknownNames({ names }: Analysis): Set<Statement> 
 const found = new WeakMap<Analysis, readonly MissingName[]>();
 
 function findMissing(analysis: Analysis): readonly MissingName[] {
-  const declaredTwice = new Set(analysis.names.duplicates.map(({ name }) => name));
+  const declaredAgain = new Map(analysis.names.duplicates.map(({ name, others }) => [name, others]));
   const merged = new Map<string, UnknownName & { uses: Use[] }>();
   for (const unknown of analysis.names.unknown) {
-    // Of a name that is declared twice only the first counts; that is told already.
-    if (unknown.declaredAs && declaredTwice.has(unknown.name)) continue;
+    // Declared as what is wanted, but of a name that is declared twice only the first counts: that is told already.
+    if (declaredAgain.get(unknown.name)?.some(({ fact }) => isKind(fact.kind, unknown.wanted))) continue;
     const key = `${spaceOf(unknown.wanted)} ${unknown.name}`;
     const known = merged.get(key);
     if (known) known.uses.push(...unknown.uses);
@@ -159,7 +159,10 @@ function* candidates(analysis: Analysis, wanted: Wanted): Iterable<string> {
 
 function isWanted(thing: Thing, wanted: Wanted): boolean {
   // The derived names of links cannot be written.
-  if (thing.kind === 'link' && !thing.named) return false;
+  return (thing.kind !== 'link' || thing.named) && isKind(thing.kind, wanted);
+}
+
+function isKind(kind: string, wanted: Wanted): boolean {
   if (wanted === 'thing' || wanted === 'subject') return true;
-  return wanted === 'target' ? thing.kind === 'destination' || thing.kind === 'node' : thing.kind === wanted;
+  return wanted === 'target' ? kind === 'destination' || kind === 'node' : kind === wanted;
 }

@@ -37,8 +37,6 @@ const examples = catalogue.flatMap(({ name, examples: ofCheck }) =>
 
 /** What a fix may bring with it, and why that is right. */
 function isWaived({ title }: Fix, finding: string): boolean {
-  // The cable reaches only if a value is remembered rightly; the fix says so, and so does the plan from then on.
-  if (title.includes('remembered rightly')) return finding.startsWith('from-memory: ');
   // A misspelt name can be declared as well; then what was meant before is not used, or how far it is not known.
   if (title.startsWith('Declare the ')) return /^(destination-unfed|length-unknown): /.test(finding);
   return false;
@@ -106,8 +104,8 @@ describe('a cable that reaches', () => {
 
   it('takes the place of one that is near its limit', () => {
     const text = changedPlan('into box_s.in1 over rg6 5 m', 'into box_s.in1 over rg6 75 m');
-    const title = 'Use `rg11`, which reaches if its limit is remembered rightly';
-    expectMendedExcept(text, 'link-near-limit', title, ['from-memory']);
+    const title = 'Use a cable that reaches: `rg11`';
+    expectMended(text, 'link-near-limit', title);
   });
 
   it('takes the place of one that carries nothing of it, and is added where there is none', () => {
