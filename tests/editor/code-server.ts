@@ -54,6 +54,7 @@ export class CodeServer {
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#process = server;
+    process.once('exit', () => server.kill()); // also when a test run is cut short
     for (const stream of [server.stdout, server.stderr]) {
       stream.on('data', (text) => {
         this.#output += text;

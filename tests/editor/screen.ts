@@ -20,8 +20,9 @@ export interface Place {
   lineText: string;
   /** Column of the text's first character, from 1. */
   column: number;
-  /** In page coordinates. */
-  box: { x: number; y: number; width: number; height: number };
+  /** The middle of the text, in page coordinates. */
+  x: number;
+  y: number;
 }
 
 /** The rows of the Problems view's list that are on the screen, and whether these are all. */
@@ -81,6 +82,7 @@ export function findInLine(editor: Element, wanted: { line: number; text: string
     const walker = document.createTreeWalker(row, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
       const node = walker.currentNode;
+      if (node.parentElement?.matches('[class*="dyn-rule-"]')) continue; // a hint that the editor puts between
       const drawn = (node.nodeValue ?? '').replaceAll('\u00a0', ' ');
       for (const [offset, character] of [...drawn].entries()) {
         if (indent && character === ' ') continue;
@@ -101,5 +103,5 @@ export function findInLine(editor: Element, wanted: { line: number; text: string
     range.setEnd(last.node, last.offset + 1);
   }
   const { x, y, width, height } = range.getClientRects()[0] ?? rows[0]!.getBoundingClientRect();
-  return { lineText, column: index + 1, box: { x, y, width, height } };
+  return { lineText, column: index + 1, x: x + width / 2, y: y + height / 2 };
 }

@@ -39,7 +39,15 @@ export async function see<T>(
 export async function fail(page: Page, wanted: string, instead?: unknown): Promise<never> {
   const picture = await takeScreenshot(page, `failure-${Date.now()}`).catch((error) => `none (${error})`);
   const told = instead === undefined ? '' : `It showed: ${JSON.stringify(instead, null, 1)}\n`;
-  throw new Error(`The workbench did not show ${wanted}.\n${told}Screenshot: ${picture}`);
+  const errors = await recentErrors(page);
+  throw new Error(`The workbench did not show ${wanted}.\n${told}Screenshot: ${picture}\n${errors}`);
+}
+
+/** The last errors in the browser's console: where an extension host in the browser complains. */
+async function recentErrors(page: Page): Promise<string> {
+  const messages = (await page.consoleMessages()).filter((message) => message.type() === 'error');
+  const lines = messages.slice(-5).map((message) => message.text().slice(0, 500));
+  return lines.length > 0 ? `Last errors in the browser's console:\n${lines.join('\n')}` : '';
 }
 
 /**

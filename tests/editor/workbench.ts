@@ -116,8 +116,9 @@ export class Workbench {
     return this.page.locator('.editor-group-container.active .tab.active.dirty').first().isVisible();
   }
 
-  /** The text of a line; scrolls to it. */
+  /** The text of a line, without the hints drawn in it; scrolls to it. */
   async lineText(line: number): Promise<string> {
+    await this.goTo(line, 1);
     return (await this.#find(line, '')).lineText;
   }
 
@@ -183,20 +184,23 @@ export class Workbench {
    */
   async hoverAt(line: number, text: string, wanted: string | RegExp): Promise<string> {
     await this.closeHover();
-    const { box } = await this.#find(line, text);
+    await this.goTo(line, 1);
     let said: string[] = [];
-    let pointed_ms = 0;
+    let pointed = { x: 0, y: 0, time_ms: 0 };
     return see(
       this.page,
       `a hover on "${text}" in line ${line} that says ${wanted}`,
       async () => {
         said = (await this.#hover().allInnerTexts()).map(plain);
         const found = said.find((each) => matches(each, wanted));
-        // A hover that came to nothing, because the server was still reading, is asked for again.
-        if (found || Date.now() - pointed_ms < 5000) return found;
+        if (found) return found;
+        const { x, y } = await this.#find(line, text);
+        // The text moves when a lens appears above it, and a hover comes to nothing while the server still reads.
+        const still = x === pointed.x && y === pointed.y;
+        if (still && Date.now() - pointed.time_ms < 5000) return undefined;
         await this.page.mouse.move(5, 5);
-        await this.page.mouse.move(box.x + box.width / 2, box.y + box.height / 2, { steps: 4 });
-        pointed_ms = Date.now();
+        await this.page.mouse.move(x, y, { steps: 4 });
+        pointed = { x, y, time_ms: Date.now() };
         return undefined;
       },
       { instead: async () => said },
@@ -222,6 +226,7 @@ export class Workbench {
 
   /** The titles in the quick fix menu at a text; leaves the menu open. */
   async quickFixesAt(line: number, text: string): Promise<string[]> {
+    await this.goTo(line, 1);
     const { column } = await this.#find(line, text);
     await this.goTo(line, column);
     await this.page.keyboard.press('Control+.');
@@ -276,9 +281,8 @@ export class Workbench {
     await this.page.keyboard.press('Control+1');
   }
 
-  /** Scrolls to a line and finds a text in it. */
+  /** Finds a text in a line that is on the screen. */
   async #find(line: number, text: string): Promise<Place> {
-    await this.goTo(line, 1);
     return see(this.page, `"${text}" in line ${line}`, () =>
       this.#editor.evaluate(findInLine, { line, text }),
     );
