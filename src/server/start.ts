@@ -4,6 +4,7 @@ import { addCompletionResolveHandler } from './completion.ts';
 import { addDrawingHandlers } from './drawing.ts';
 import { addHealthHandler } from './health.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
+import { addRefresh } from './refresh.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
@@ -48,5 +49,6 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   selectionRanges: addSelectionRangeHandler,
   linkedEditing: addLinkedEditingHandler,
   health: addHealthHandler,
+  refresh: addRefresh,
   drawing: addDrawingHandlers,
 };

@@ -50,6 +50,7 @@ export class Editor implements AsyncDisposable {
   readonly #open = new Map<string, OpenFile>();
   readonly #published = new Map<string, PublishDiagnosticsParams>();
   readonly #waiting = new Set<() => void>();
+  readonly #asked: string[] = [];
   readonly connection: ProtocolConnection;
   /** What the server wrote to its error stream or logged. */
   readonly log: string[] = [];
@@ -105,6 +106,11 @@ export class Editor implements AsyncDisposable {
     connection.onRequest('workspace/configuration', ({ items }: { items: unknown[] }) =>
       items.map(() => settings),
     );
+    for (const method of ['workspace/inlayHint/refresh', 'workspace/codeLens/refresh'])
+      connection.onRequest(method, () => {
+        this.#noted(method);
+        return null;
+      });
     connection.listen();
     const uri = this.uri('').replace(/\/$/, '');
     this.initialized = await connection.sendRequest('initialize', {
@@ -242,6 +248,16 @@ export class Editor implements AsyncDisposable {
     return file;
   }
 
+  #noted(method: string): void {
+    this.#asked.push(method);
+    for (const check of this.#waiting) check();
+  }
+
+  /** Waits until the server has asked this editor for something. */
+  async wasAsked(method: string): Promise<void> {
+    await this.#until(() => this.#asked.includes(method), `request ${method}`);
+  }
+
   async #until(done: () => boolean, what: string): Promise<void> {
     if (done()) return;
     await new Promise<void>((resolve, reject) => {
@@ -253,7 +269,7 @@ export class Editor implements AsyncDisposable {
         this.#waiting.delete(check);
         then();
       };
-      const fail = () => reject(new Error(`No ${what} came.\n${this.log.join('\n')}`));
+      const fail = () => reject(new Error(`There came no ${what}.\n${this.log.join('\n')}`));
       const timer = setTimeout(() => finish(fail), PATIENCE_MS);
       this.#waiting.add(check);
     });
