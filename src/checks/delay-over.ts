@@ -1,8 +1,7 @@
 import { FormatTable } from '../analysis/formats.ts';
-import type { DelayPart, Delivery, Feed } from '../analysis/model.ts';
+import type { Delay, DelayPart, Delivery, Feed } from '../analysis/model.ts';
 import { type Clock, delayPartsOf } from '../analysis/path-delay.ts';
 import { formatFrames, formatTime } from '../physics/display.ts';
-import type { Duration } from '../plan/facts.ts';
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
@@ -37,25 +36,29 @@ can live with.`,
     const clock: Clock = { formats, houseRate: settings.rate };
     const troubles = feedTroubles(analysis, ({ delay }) => (delay.over ? delay : undefined));
     for (const { feed, delivery, trouble, segments } of troubles) {
-      const { delay_s, limit_s, limitOn } = trouble;
-      if (delay_s === undefined || limit_s === undefined) continue;
-      const frames = trouble.limit ? framesText(trouble.limit, delay_s, limit_s) : '';
+      const { limitOn } = trouble;
       report({
         statement: feed.statement,
         part: limitOn === 'feed' ? 'limits/0' : targetPart(feed),
         subject: feed.name,
         segment: segments[0]?.name ?? null,
-        message: `${shown(feed.sourceName)} gets to ${shown(feed.targetName)}${inSegments(segments)} after ${formatTime(delay_s, limit_s)}${frames}; ${formatTime(limit_s)} are allowed. ${wayText(delivery, clock)} Go through fewer boxes, use quicker ones, or allow more.`,
+        message: `${shown(feed.sourceName)} gets to ${shown(feed.targetName)}${inSegments(segments)} after ${takenText(trouble)}; ${allowedText(trouble)} are allowed. ${wayText(delivery, clock)} Go through fewer boxes, use quicker ones, or allow more.`,
         related: relatedLimit(feed, limitOn),
       });
     }
   },
 };
 
-/** The same in frames, where the limit is stated so. */
-function framesText(limit: Duration, delay_s: number, limit_s: number): string {
-  if (!('frames' in limit) || limit.frames === 0) return '';
-  return ` (${formatFrames((delay_s / limit_s) * limit.frames, limit.frames)} of ${formatFrames(limit.frames)})`;
+/** `40 ms`, and in frames where the limit is stated so. */
+function takenText({ delay_s = 0, limit_s = 0, limit }: Delay): string {
+  const time = formatTime(delay_s, limit_s);
+  if (!limit || !('frames' in limit) || limit.frames === 0 || limit_s === 0) return time;
+  return `${time}, ${formatFrames((delay_s / limit_s) * limit.frames, limit.frames)}`;
+}
+
+function allowedText({ delay_s = 0, limit_s = 0, limit }: Delay): string {
+  const time = formatTime(limit_s, delay_s);
+  return limit && 'frames' in limit ? `${time}, ${formatFrames(limit.frames)},` : time;
 }
 
 /** What takes the time, the slowest first; cables take none worth telling. */
