@@ -44,7 +44,7 @@ const bundles = [
   {
     ...browser,
     entryPoints: ['src/extension/web.ts'],
-    outfile: 'dist/extension-web.cjs',
+    outfile: 'dist/extension-web.js',
     format: 'cjs',
     external: ['vscode'],
   },
@@ -59,6 +59,8 @@ const bundles = [
 const written = new Set([
   'library',
   'starter',
+  'images',
+  'walkthrough',
   ...schemas.keys(),
   ...bundles.map(({ outfile }) => basename(outfile)),
 ]);
@@ -73,6 +75,8 @@ cpSync('src/language/library', 'dist/library', {
   filter: (file) => !/\.(mjs|ts)$/.test(file),
 });
 cpSync('examples/starter', 'dist/starter', { recursive: true });
+cpSync('src/extension/images', 'dist/images', { recursive: true });
+cpSync('src/extension/walkthrough', 'dist/walkthrough', { recursive: true });
 for (const [file, schema] of schemas)
   writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);
 // What an earlier build left goes last: whoever runs the old one meanwhile is not disturbed.

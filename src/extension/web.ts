@@ -1,5 +1,10 @@
 import { type ExtensionContext, Uri } from 'vscode';
-import { LanguageClient, type LanguageClientOptions } from 'vscode-languageclient/browser';
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  LanguageClient,
+  type LanguageClientOptions,
+} from 'vscode-languageclient/browser';
 import { activateWith } from './extension.ts';
 
 /** VS Code in a browser: the server is a worker, and its files come through the editor. */
@@ -13,7 +18,8 @@ function makeClient(context: ExtensionContext, options: LanguageClientOptions): 
   const start = async () => {
     worker?.terminate();
     worker = new Worker(program);
-    return worker;
+    // The client takes a worker only from its own realm, and VS Code's host makes them in another.
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) };
   };
   context.subscriptions.push({ dispose: () => worker?.terminate() });
   return new LanguageClient('feedplot', 'Feedplot', start, options);
