@@ -1,6 +1,6 @@
 import { meetingWith } from './chains.ts';
 import { FormatTable } from './formats.ts';
-import { chooseInterface } from './link-interface.ts';
+import { choicesOf, chooseInterface } from './link-interface.ts';
 import type { Analysis, Cable, Link, Reach } from './model.ts';
 import { ReachJudge } from './reaches.ts';
 
@@ -31,10 +31,12 @@ export function cableChoices(analysis: Analysis, link: Link): CableChoice[] {
   const judge = new ReachJudge();
   const choices: CableChoice[] = [];
   for (const cable of cables.values()) {
-    const choice = chooseInterface(meetingWith(chain, link, cable));
-    if (!choice.interface || choice.fault || choice.slowedFrom) continue;
+    const meeting = meetingWith(chain, link, cable);
+    const choice = choicesOf(meeting);
+    const face = chooseInterface(choice, meeting.cables, chain.length_m);
+    if (!face || choice.fault || choice.slowedFrom) continue;
     const links = chain.links.map((one) => (one === link ? { ...one, cable } : one));
-    choices.push({ cable, reach: judge.judge({ ...chain, links, interface: choice.interface }, known) });
+    choices.push({ cable, reach: judge.judge({ ...chain, links, interface: face }, known) });
   }
   return choices.sort((a, b) => RANKS[a.reach.verdict] - RANKS[b.reach.verdict]);
 }

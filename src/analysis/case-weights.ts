@@ -30,7 +30,7 @@ export function packingOf(analysis: Analysis, { pieces }: CableStock): Packing {
   return { cases, unpacked: cases.length === 0 ? [] : travels.filter((thing) => !packed.has(thing)) };
 }
 
-function weightOf(thing: Thing, pieceOf: ReadonlyMap<Thing, number | undefined>): number | undefined {
+export function weightOf(thing: Thing, pieceOf: ReadonlyMap<Thing, number | undefined>): number | undefined {
   if (thing.kind === 'link') {
     const length_m = pieceOf.get(thing) ?? thing.length.length_m;
     const per_m = thing.cable?.weight_kg_per_m;

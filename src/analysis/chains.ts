@@ -1,5 +1,5 @@
 import type { Building } from './building.ts';
-import { type Choice, chooseInterface, type Meeting } from './link-interface.ts';
+import { type Choice, choicesOf, chooseInterface, type Meeting } from './link-interface.ts';
 import type { RawLink } from './links.ts';
 import type { Cable, Chain, DirectionFault, Interface, Link, LinkEnd, Port } from './model.ts';
 
@@ -32,17 +32,20 @@ export class ChainMaker {
     const first = turned[0]!;
     const last = turned[turned.length - 1]!;
     const ends: [LinkEnd, LinkEnd] = [startOf(first), endOf(last)];
-    const choice = this.#choose(turned, ends);
+    const choice = this.#choicesOf(turned, ends);
+    const length_m = lengthOf(turned);
+    const cables = turned.map(({ link }) => link.cable);
+    const face = chooseInterface(choice, cables, length_m);
     const chain: Building<Chain> = {
       index: this.chains.length,
       links: turned.map(({ link }) => link),
       reversed: turned.length === 1 && !first.reversed ? asWritten : turned.map(({ reversed }) => reversed),
       ends,
-      length_m: lengthOf(turned),
-      interface: choice.interface,
+      length_m,
+      interface: face,
       interfaceFault: choice.fault,
       slowedFrom: choice.slowedFrom,
-      capacity_bits_per_second: choice.interface?.rate_bits_per_second || undefined,
+      capacity_bits_per_second: face?.rate_bits_per_second || undefined,
     };
     this.chains.push(chain);
     const network = isNetwork(ends[0]) || isNetwork(ends[1]);
@@ -56,15 +59,15 @@ export class ChainMaker {
     }
   }
 
-  #choose(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Choice {
-    if (pieces.length > 1) return chooseInterface(meetingOf(pieces, ends));
+  #choicesOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Choice {
+    if (pieces.length > 1) return choicesOf(meetingOf(pieces, ends));
     const { pinned, cable } = pieces[0]!.link;
     const key = [ends[0].port?.interface, ends[1].port?.interface, pinned, cable]
       .map((one) => one?.index ?? '')
       .join();
     let choice = this.#choices.get(key);
     if (!choice) {
-      choice = chooseInterface(meetingOf(pieces, ends));
+      choice = choicesOf(meetingOf(pieces, ends));
       this.#choices.set(key, choice);
     }
     return choice;

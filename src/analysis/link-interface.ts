@@ -9,43 +9,60 @@ export interface Meeting {
   readonly cables: readonly (Cable | undefined)[];
 }
 
+/** What can run on a chain of cables, however long it is. */
 export interface Choice {
-  readonly interface: Interface | undefined;
+  /** Equally fast ones, that which the ports themselves name first, then by order of what they accept. */
+  readonly offered: readonly Interface[];
   readonly fault: InterfaceFault | undefined;
   /** The faster one that the ends have in common, where no cable lists it. */
   readonly slowedFrom: Interface | undefined;
 }
 
-/**
- * Chooses what runs on a cable: the fastest interface that both ends accept and the cable lists. Of equally fast ones
- * that which reaches furthest on this cable, then the one that the ports themselves name, then by order of statements.
- */
-export function chooseInterface({ faces, pinned, cables }: Meeting): Choice {
+/** The fastest interfaces that both ends accept and every cable lists. */
+export function choicesOf({ faces, pinned, cables }: Meeting): Choice {
   const named = faces.filter((face) => face !== undefined);
   const [first, ...others] = named;
-  if (first === undefined) return { interface: pinned, fault: undefined, slowedFrom: undefined };
+  const asPinned = pinned ? [pinned] : [];
+  if (first === undefined) return { offered: asPinned, fault: undefined, slowedFrom: undefined };
   const common = first.accepts.filter((one) => others.every((face) => face.accepts.includes(one)));
-  if (common.length === 0) {
-    return faulty(pinned, { kind: 'nothing in common', between: named });
+  if (common.length === 0) return faulty(asPinned, { kind: 'nothing in common', between: named });
+  if (pinned && !common.includes(pinned)) {
+    return faulty(asPinned, { kind: 'pinned one not possible', pinned, common });
   }
+  const possible = pinned ? [pinned] : common;
   const laid = [...new Set(cables.filter((cable) => cable !== undefined))];
-  const offered = pinned ? common.filter((one) => one === pinned) : common;
-  const fastest = bestOf(offered, laid, named);
-  if (pinned && fastest === undefined) {
-    return faulty(pinned, { kind: 'pinned one not possible', pinned, common });
+  const listed = possible.filter((one) => laid.every((cable) => lists(one, cable)));
+  const fastest = fastestOf(possible, named);
+  const offered = fastestOf(listed, named);
+  if (offered[0] && fastest[0]) {
+    const isSlowed = fastest[0].rate_bits_per_second > offered[0].rate_bits_per_second;
+    return { offered, fault: undefined, slowedFrom: isSlowed ? fastest[0] : undefined };
   }
-  const listed = offered.filter((one) => laid.every((cable) => lists(one, cable)));
-  const best = bestOf(listed, laid, named);
-  if (best) {
-    const slowed = !pinned && fastest && fastest.rate_bits_per_second > best.rate_bits_per_second;
-    return { interface: best, fault: undefined, slowedFrom: slowed ? fastest : undefined };
-  }
-  const cable = laid.find((one) => !offered.some((face) => lists(face, one))) ?? laid[0];
-  return faulty(fastest, cable && { kind: 'not on this cable', common: offered, cable });
+  const cable = laid.find((one) => !possible.some((face) => lists(face, one))) ?? laid[0];
+  return faulty(fastest, cable && { kind: 'not on this cable', common: possible, cable });
 }
 
-function faulty(face: Interface | undefined, fault: InterfaceFault | undefined): Choice {
-  return { interface: face, fault, slowedFrom: undefined };
+/**
+ * Of equally fast interfaces the first that reaches the length of the chain; where none does, that which reaches
+ * furthest. So single-mode fibre gets the optics that are usual for a hall, and the long-range ones beyond that.
+ */
+export function chooseInterface(
+  { offered }: Choice,
+  cables: readonly (Cable | undefined)[],
+  length_m: number | undefined,
+): Interface | undefined {
+  const [first, ...others] = offered;
+  if (first === undefined || others.length === 0 || length_m === undefined) return first;
+  let furthest = first;
+  let furthest_m = -1;
+  for (const one of offered) {
+    const reach_m = shortestReach_m(one, cables);
+    if (reach_m >= length_m) return one;
+    if (reach_m <= furthest_m) continue;
+    furthest = one;
+    furthest_m = reach_m;
+  }
+  return furthest;
 }
 
 /** Whether an interface can run on a cable at all, however short. */
@@ -65,38 +82,22 @@ export function reachOn(face: Interface, cable: Cable): ReachFact | undefined {
   return undefined;
 }
 
-function bestOf(
-  candidates: readonly Interface[],
-  cables: readonly Cable[],
-  named: readonly Interface[],
-): Interface | undefined {
-  let best: Interface | undefined;
-  for (const one of candidates) {
-    if (best === undefined || isBetter(one, best, cables, named)) best = one;
-  }
-  return best;
+function faulty(offered: readonly Interface[], fault: InterfaceFault | undefined): Choice {
+  return { offered, fault, slowedFrom: undefined };
 }
 
-function isBetter(
-  one: Interface,
-  best: Interface,
-  cables: readonly Cable[],
-  named: readonly Interface[],
-): boolean {
-  const faster = one.rate_bits_per_second - best.rate_bits_per_second;
-  if (faster !== 0) return faster > 0;
-  const further = shortestReach_m(one, cables) - shortestReach_m(best, cables);
-  if (further !== 0) return further > 0;
-  const nearer = stepsFrom(named, one) - stepsFrom(named, best);
-  return nearer !== 0 ? nearer < 0 : one.index < best.index;
+function fastestOf(candidates: readonly Interface[], named: readonly Interface[]): Interface[] {
+  const rate = Math.max(...candidates.map((one) => one.rate_bits_per_second));
+  const steps = (one: Interface) => named.reduce((sum, face) => sum + face.accepts.indexOf(one), 0);
+  return candidates
+    .filter((one) => one.rate_bits_per_second === rate)
+    .sort((a, b) => steps(a) - steps(b) || a.index - b.index);
 }
 
-function shortestReach_m(face: Interface, cables: readonly Cable[]): number {
+function shortestReach_m(face: Interface, cables: readonly (Cable | undefined)[]): number {
   let shortest = Number.MAX_VALUE;
-  for (const cable of cables) shortest = Math.min(shortest, reachOn(face, cable)?.length_m ?? shortest);
+  for (const cable of cables) {
+    if (cable) shortest = Math.min(shortest, reachOn(face, cable)?.length_m ?? shortest);
+  }
   return shortest;
-}
-
-function stepsFrom(named: readonly Interface[], one: Interface): number {
-  return named.reduce((sum, face) => sum + face.accepts.indexOf(one), 0);
 }
