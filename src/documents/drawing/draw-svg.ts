@@ -1,5 +1,5 @@
 import { escapeXml } from '../escape.ts';
-import { badgeShape, inkOn, pictureColour, type Theme, type ThemeName, themes } from './colours.ts';
+import { badgeShape, contrast, inkOn, pictureColour, type Theme, type ThemeName, themes } from './colours.ts';
 import {
   badgeRadius,
   chipHeight,
@@ -190,9 +190,16 @@ class Drawing {
     const pictures = this.#situation?.wires.find((one) => one.wire === wire.id)?.pictures ?? [];
     const dashed = wire.standbyFor !== undefined || this.#lost.has(wire.id);
     const colours = pictures.length > 0 ? pictures.map(pictureColour) : [idle];
+    const width = pictures.length > 0 ? 2.5 : 1.5;
+    const dash = dashed ? ' stroke-dasharray="5 4"' : '';
     const paths = colours.map((colour, i) => {
-      const offset = (i - (colours.length - 1) / 2) * 3;
-      return `<path d="${path(line.points, offset)}" fill="none" stroke="${colour}" stroke-width="${pictures.length > 0 ? 2.5 : 1.5}"${dashed ? ' stroke-dasharray="5 4"' : ''}/>`;
+      const d = path(line.points, (i - (colours.length - 1) / 2) * 3);
+      // A colour that the paper nearly has gets a dark edge.
+      const edge =
+        contrast(colour, paper) < 2.2
+          ? `<path d="${d}" fill="none" stroke="${ink}" stroke-width="${width + 1.4}"${dash}/>`
+          : '';
+      return `${edge}<path d="${d}" fill="none" stroke="${colour}" stroke-width="${width}"${dash}/>`;
     });
     const words = [wire.text, wire.trouble?.text].filter(Boolean).join(' · ');
     const carried =

@@ -151,11 +151,11 @@ class SceneMaker {
     const reach = this.#analysis.reaches[link.chain.index]?.reach_m;
     const measured = link.length.from === 'measured' ? ' measured' : '';
     const length = this.#length(link);
+    const reachText = reach === undefined || link.standbyFor ? '' : `, ${this.#metres(reach)} reach`;
     const words = [
-      titleOf(link),
+      link.named ? titleOf(link) : undefined,
       link.cable?.statement.label ?? link.cable?.name,
-      length &&
-        `${length}${measured}${reach === undefined || link.standbyFor ? '' : `, ${this.#metres(reach)} reach`}`,
+      length && `${length}${measured}${reachText}`,
     ];
     return {
       id: link.name,
@@ -380,9 +380,17 @@ function delayText({ delay, format, feed }: Delivery): string {
   if (delay.delay_s === undefined) return '';
   const rate = format?.kind === 'picture' ? framesPerSecond(format.rate) : undefined;
   const measured = delay.from === 'measured' ? ' measured' : '';
-  const inFrames = rate === undefined ? formatTime(delay.delay_s) : formatFrames(delay.delay_s * rate);
+  const inFrames =
+    rate === undefined ? formatTime(delay.delay_s) : formatFrames(roundedFrames(delay.delay_s * rate));
   const limit =
-    delay.limit_s === undefined || rate === undefined ? '' : ` of ${formatFrames(delay.limit_s * rate)}`;
+    delay.limit_s === undefined || rate === undefined
+      ? ''
+      : ` of ${formatFrames(roundedFrames(delay.limit_s * rate))}`;
   const over = delay.over ? ' — too late' : '';
   return feed.source ? `${inFrames}${measured}${limit}${over}` : '';
+}
+
+/** A tenth of a frame is as much as anybody sees or measures. */
+function roundedFrames(frames: number): number {
+  return Math.round(frames * 10) / 10;
 }

@@ -19,7 +19,7 @@ export const ribbonNoteHeight = 18;
 
 /** 10 Gb/s each way are so high, where the plan's fastest link allows. */
 const heightOfTenGigabit = 34;
-const highestLane = 102;
+const highestLane = 64;
 const lowestLane = 12;
 
 /** One scale for all ribbons of a drawing. */
@@ -48,7 +48,7 @@ export function ribbonSize(ribbon: Ribbon, scale: RibbonScale): { width: number;
     ribbon.trouble?.text ?? '',
     ribbon.standbyFor ? `stands by for ${ribbon.standbyFor}` : '',
   ];
-  const width = Math.min(420, Math.max(190, ...words.map((text) => textWidth(text, fonts.small, true) + 24)));
+  const width = Math.min(320, Math.max(150, ...words.map((text) => textWidth(text, fonts.small, true) + 24)));
   return {
     width,
     height: ribbonTitleHeight + lanes * laneHeight(ribbon, scale) + (lanes - 1) * laneGap + ribbonNoteHeight,
