@@ -3,7 +3,7 @@ import type { InlayHintProvider } from 'langium/lsp';
 import type { InlayHint, InlayHintParams, Position } from 'vscode-languageserver';
 import type { Analysis, Delivery, Link, Load } from '../analysis/model.ts';
 import type { PlanFile, Statement as StatementNode } from '../language/generated/ast.ts';
-import { formatLength, formatShare } from '../physics/display.ts';
+import { formatLength, formatShare, formatTime } from '../physics/display.ts';
 import type { Statement } from '../plan/plan.ts';
 import { delayText } from './delay-text.ts';
 import { linkHover } from './hover/link-hover.ts';
@@ -95,10 +95,10 @@ function feedHints(
     const target = node.targets[feed.targetIndex]?.$cstNode;
     const [delivery] = deliveries.get(feed) ?? [];
     if (!target || !delivery) return [];
-    const last = feed.targetIndex === node.targets.length - 1 && node.$cstNode;
-    const position = last ? node.$cstNode!.range.end : target.range.end;
     const tooltip = (deliveries.get(feed) ?? []).map(deliveryText).join('\n\n');
-    return [hint(position, outcome(delivery), tooltip)];
+    // Editors cut what they show in one line: of several targets each gets its time alone.
+    if (node.targets.length > 1) return [hint(target.range.end, shortOutcome(delivery), tooltip)];
+    return [hint(node.$cstNode!.range.end, outcome(delivery), tooltip)];
   });
 }
 
@@ -110,6 +110,12 @@ function outcome({ noRoute, delay, routes, feed }: Delivery): string {
   );
   const by = ways.filter((way) => way).join(' and ');
   return [time, by && `by ${by}`].filter((part) => part).join(' ');
+}
+
+function shortOutcome({ noRoute, delay }: Delivery): string {
+  if (noRoute) return 'no way';
+  if (delay.delay_s === undefined) return '';
+  return `${formatTime(delay.delay_s, delay.limit_s)}${delay.over ? ', too late' : ''}`;
 }
 
 function hint(position: Position, label: string, tooltip: string): InlayHint {

@@ -90,8 +90,8 @@ describe('a line', () => {
     const line =
       'source cam-2 : camera sends 1920x1200p60 4:4:4 10 bit audio 2 as sdi_3g into box.in delay 2 frames';
     expect(scopeOf(line, 'cam-2')).toBe('entity.name.section');
-    expect(scopeOf(line, '1920x1200p60')).toBe('constant.other.format');
-    expect(scopeOf(line, '4:4:4')).toBe('constant.other.format');
+    expect(scopeOf(line, '1920x1200p60')).toBe('constant.numeric.format');
+    expect(scopeOf(line, '4:4:4')).toBe('constant.numeric.format');
     expect(scopeOf(line, 'bit')).toBe('constant.language');
     expect(scopeOf(line, 'in')).toBe('variable.other.property');
     expect(scopeOf(line, 'delay')).toBe('keyword.other.clause');
@@ -100,7 +100,7 @@ describe('a line', () => {
 
   it('of a setting, in its block and not outside', () => {
     expect(colours('  rate 59.94', 'plan "P" {\n')).toEqual([
-      'rate support.type.property-name',
+      'rate keyword.other.setting',
       '59.94 constant.numeric',
     ]);
     expect(scopeOf('node rate : box', 'rate')).toBe('entity.name.section');
@@ -109,14 +109,14 @@ describe('a line', () => {
 
   it('of ports in a row, a ratio, a date, an address', () => {
     expect(colours('  inputs in[1..4] as sdi_3g', 'kit k {\n').slice(0, 4)).toEqual([
-      'inputs support.type.property-name',
+      'inputs keyword.other.setting',
       'in variable.other.property',
       '[ punctuation.section.range',
       '1 constant.numeric',
     ]);
-    expect(scopeOf('x 8:1', '8:1')).toBe('constant.other.format');
-    expect(scopeOf('proved a -> b on 2027-05-14', '2027-05-14')).toBe('constant.other');
-    expect(scopeOf('x 10.20.0.0/24', '10.20.0.0/24')).toBe('constant.other');
+    expect(scopeOf('x 8:1', '8:1')).toBe('constant.numeric.format');
+    expect(scopeOf('proved a -> b on 2027-05-14', '2027-05-14')).toBe('constant.numeric.date');
+    expect(scopeOf('x 10.20.0.0/24', '10.20.0.0/24')).toBe('constant.numeric.date');
   });
 
   it('of text that nobody closed ends with its line', () => {
