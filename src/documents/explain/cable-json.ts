@@ -36,7 +36,7 @@ export const cableExplanationShape = object('What a cable is', {
   delay_s_per_m: orNull(number('How long a metre takes, in seconds')),
   weight_kg_per_m: orNull(number('What a metre weighs')),
   resistance_ohm_per_m: orNull(number('Resistance of a metre of one conductor')),
-  reaches: list('What runs over it and how far, as stated', reachShape),
+  reaches: list('What runs over it and how far', reachShape),
 });
 
 export function cableExplanationJson(

@@ -10,7 +10,7 @@ import {
 import type { CableLossFact } from '../../plan/facts.ts';
 import { wrapDefinitions, wrapProse } from '../wrap.ts';
 import { provenanceText, reachesOver } from './interface-figures.ts';
-import { reachText } from './interface-text.ts';
+import { reachLines } from './interface-text.ts';
 
 const METRES = 100;
 
@@ -18,7 +18,6 @@ const METRES = 100;
 export function cableExplanation(analysis: Analysis, cable: Cable, width: number): string[] {
   const { name, statement, medium, screened, strandedShare, losses, knownAs } = cable;
   const { label, description } = statement;
-  const reaches = reachesOver(analysis, cable);
   const per100 = (value: number | undefined, show: (one: number) => string) =>
     value === undefined ? '' : `${show(value * METRES)} in ${METRES} m`;
   return [
@@ -40,10 +39,11 @@ export function cableExplanation(analysis: Analysis, cable: Cable, width: number
     ...losses.map(
       (loss) => `  ${formatLoss(loss.loss_db_per_m * METRES)}${atText(loss)} (${provenanceText(loss)})`,
     ),
-    ...(reaches.length === 0 ? [] : ['', 'What runs over it, and how far:']),
-    ...reaches.map(
-      ({ interface: face, fact }) =>
-        `  ${face.name}: ${reachText(fact, analysis.settings.units)} (${provenanceText(fact)})`,
+    ...reachLines(
+      'What runs over it, and how far:',
+      reachesOver(analysis, cable),
+      (reach) => reach.interface.name,
+      analysis.settings.units,
     ),
   ];
 }

@@ -12,7 +12,7 @@ import {
   whole,
   yesNo,
 } from '../json/schema.ts';
-import { reachesOf, type StatedReach } from './interface-figures.ts';
+import { type ReachOnCable, reachesOf } from './interface-figures.ts';
 
 export const provenanceShapes = {
   source: orNull(text('Where the value comes from, as stated')),
@@ -25,6 +25,7 @@ export const reachShape = object('How far an interface goes over a cable', {
   reach_m: number('The longest that it may be, in metres'),
   good_m: orNull(number('Up to here without doubt, in metres; null: up to the longest')),
   loss_limit_db: orNull(number('The greatest loss of the channel, in dB')),
+  computed: yesNo('Whether the reach follows from what the cable loses; else it is stated'),
   ...provenanceShapes,
 });
 
@@ -47,7 +48,7 @@ export const interfaceExplanationShape = object('What an interface is', {
       ...provenanceShapes,
     }),
   ),
-  reaches: list('How far it goes over each cable, as stated', reachShape),
+  reaches: list('How far it goes over each cable', reachShape),
 });
 
 export function interfaceExplanationJson(
@@ -74,14 +75,15 @@ export function interfaceExplanationJson(
   };
 }
 
-export function reachJson({ interface: face, cable, fact }: StatedReach): ValueOf<typeof reachShape> {
+export function reachJson(reach: ReachOnCable): ValueOf<typeof reachShape> {
   return {
-    interface: face.name,
-    cable: cable.name,
-    reach_m: figure(fact.length_m),
-    good_m: figure(fact.good_m),
-    loss_limit_db: figure(fact.loss_db),
-    ...provenanceJson(fact),
+    interface: reach.interface.name,
+    cable: reach.cable.name,
+    reach_m: figure(reach.length_m),
+    good_m: figure(reach.good_m),
+    loss_limit_db: figure(reach.loss_db),
+    computed: reach.working !== undefined,
+    ...provenanceJson(reach),
   };
 }
 

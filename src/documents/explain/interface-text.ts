@@ -1,8 +1,8 @@
 import type { Analysis, Interface } from '../../analysis/model.ts';
 import { formatFrequency, formatLength, formatLoss, formatRate } from '../../physics/display.ts';
-import type { ReachFact } from '../../plan/facts.ts';
+import { workingsText } from '../workings/text.ts';
 import { wrapDefinitions, wrapProse } from '../wrap.ts';
-import { provenanceText, reachesOf } from './interface-figures.ts';
+import { provenanceText, type ReachOnCable, reachesOf } from './interface-figures.ts';
 
 /** An interface in words: its rate, what it takes, how far it goes and who says so. */
 export function interfaceExplanation(analysis: Analysis, face: Interface, width: number): string[] {
@@ -35,16 +35,29 @@ export function interfaceExplanation(analysis: Analysis, face: Interface, width:
       const at = budget.frequency_hz === undefined ? '' : ` at ${formatFrequency(budget.frequency_hz)}`;
       return `Loss allowed: ${formatLoss(budget.loss_db)}${at} (${provenanceText(budget)})`;
     }),
-    ...(reaches.length === 0 ? [] : ['', 'How far it goes over each cable:']),
-    ...reaches.map(
-      ({ cable, fact: reach }) =>
-        `  ${cable.name}: ${reachText(reach, settings.units)} (${provenanceText(reach)})`,
-    ),
+    ...reachLines('How far it goes over each cable:', reaches, ({ cable }) => cable.name, settings.units),
+  ];
+}
+
+/** Reaches one below the other, and how those were got that are not stated. */
+export function reachLines(
+  title: string,
+  reaches: readonly ReachOnCable[],
+  nameOf: (reach: ReachOnCable) => string,
+  units: 'metric' | 'feet',
+): string[] {
+  if (reaches.length === 0) return [];
+  const workings = reaches.flatMap(({ working }) => working ?? []);
+  return [
+    '',
+    title,
+    ...reaches.map((reach) => `  ${nameOf(reach)}: ${reachText(reach, units)} (${provenanceText(reach)})`),
+    ...(workings.length === 0 ? [] : ['', 'How the computed ones were got:', '', ...workingsText(workings)]),
   ];
 }
 
 /** `55 m, good to 37 m`; with the loss allowed on fibre. */
-export function reachText({ length_m, good_m, loss_db }: ReachFact, units: 'metric' | 'feet'): string {
+function reachText({ length_m, good_m, loss_db }: ReachOnCable, units: 'metric' | 'feet'): string {
   const good = good_m === undefined ? '' : `, good to ${formatLength(good_m, units)}`;
   const loss = loss_db === undefined ? '' : `, at most ${formatLoss(loss_db)}`;
   return formatLength(length_m, units) + good + loss;

@@ -1,11 +1,10 @@
 import type { Analysis, DirectionLoad, Flow, Link, Segment } from '../../analysis/model.ts';
 import { formatLength, formatRate, formatShare } from '../../physics/display.ts';
 import { makeWorking, type Working } from '../../physics/working.ts';
-import { reachWorkings } from './reach-workings.ts';
 import { loadWorking } from './source-workings.ts';
 
-/** How the figures of a link were got: its load each way and what share of the capacity that is, its length,
- * and how long it may be. */
+/** How the figures of a link were got: its load each way and what share of the capacity that is, and its
+ * length. */
 export function linkWorkings(analysis: Analysis, link: Link): Working[] {
   const { base, worst } = analysis.traffic[link.index]!;
   const loads = link.network
@@ -15,7 +14,7 @@ export function linkWorkings(analysis: Analysis, link: Link): Working[] {
         ...(worst.segment === undefined ? [] : worstWorkings(analysis, link)),
       ]
     : [];
-  return [...loads, ...lengthWorkings(analysis, link), ...reachWorkings(analysis, link)];
+  return [...loads, ...lengthWorkings(analysis, link)];
 }
 
 function worstWorkings(analysis: Analysis, link: Link): Working[] {

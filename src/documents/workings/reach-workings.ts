@@ -1,13 +1,12 @@
-import { budgetsOf } from '../../analysis/coax-reach.ts';
 import { reachOn } from '../../analysis/link-interface.ts';
 import type { Analysis, Cable, Interface, Link, Reach } from '../../analysis/model.ts';
 import { connectionsOf, lossAt } from '../../analysis/reaches.ts';
-import { explainCoaxLoss, explainCoaxReach, fitCoaxLoss } from '../../physics/coax.ts';
 import { formatLength, formatLoss, formatShare } from '../../physics/display.ts';
 import { explainFibreReach } from '../../physics/fibre.ts';
 import { explainPairReach } from '../../physics/twisted-pair.ts';
 import { type Label, makeWorking, type Working } from '../../physics/working.ts';
-import { sourceOf, sourceOfAll } from './provenance.ts';
+import { coaxLossWorking, coaxReach, isJudgedByLoss } from './coax-workings.ts';
+import { sourceOf } from './provenance.ts';
 
 /** How it was judged whether a link is short enough for what runs on it; none where nothing says how far it may go. */
 export function reachWorkings(analysis: Analysis, link: Link): Working[] {
@@ -20,8 +19,7 @@ export function reachWorkings(analysis: Analysis, link: Link): Working[] {
 /** How far one cable may go by itself. */
 function reachOfOne(reach: Reach, link: Link, cable: Cable): Working[] {
   const face = reach.judgedAs!;
-  if (cable.medium === 'coax' && face.statement.fact.budgets.length > 0)
-    return [coaxWorking(reach, link, cable)];
+  if (isJudgedByLoss(face, cable)) return [coaxWorking(reach, link, cable)];
   const table = reachOn(face, cable);
   if (!table) return [];
   if (cable.medium === 'fibre') return fibreWorking(face, link, cable);
@@ -44,20 +42,10 @@ function reachOfOne(reach: Reach, link: Link, cable: Cable): Working[] {
 }
 
 function coaxWorking({ judgedAs, frequency_hz }: Reach, link: Link, cable: Cable): Working {
-  const face = judgedAs!;
-  const loss = fitCoaxLoss(
-    cable.losses.flatMap((one) =>
-      one.frequency_hz === undefined ? [] : [{ ...one, frequency_hz: one.frequency_hz }],
-    ),
-  );
-  const own = budgetsOf(face);
-  const budget = own.find((one) => one.frequency_hz === frequency_hz) ?? own[0]!;
-  const slower = face.accepts.slice(1).flatMap(budgetsOf);
-  const stated = sourceOfAll(cable.losses);
-  const reach = explainCoaxReach(loss, budget, slower, stated, sourceOf(budget)).working;
+  const reach = coaxReach(judgedAs!, cable, frequency_hz).working;
   const { length_m } = link.length;
   if (length_m === undefined || frequency_hz === undefined) return reach;
-  return { ...reach, steps: [...reach.steps, explainCoaxLoss(loss, frequency_hz, length_m, stated).working] };
+  return { ...reach, steps: [...reach.steps, coaxLossWorking(cable, frequency_hz, length_m)] };
 }
 
 function fibreWorking(face: Interface, link: Link, cable: Cable): Working[] {

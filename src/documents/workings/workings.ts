@@ -1,7 +1,9 @@
-import type { Analysis, Node, Thing } from '../../analysis/model.ts';
+import { attempt } from '../../analysis/attempt.ts';
+import type { Analysis, Link, Thing } from '../../analysis/model.ts';
 import type { Working } from '../../physics/working.ts';
 import { delayWorkings } from './delay-workings.ts';
 import { linkWorkings } from './link-workings.ts';
+import { reachWorkings } from './reach-workings.ts';
 import { sourceWorkings } from './source-workings.ts';
 
 /**
@@ -27,23 +29,27 @@ export function explainedNames({ things, links, deliveries }: Analysis): Set<str
 }
 
 function thingWorkings(analysis: Analysis, thing: Thing): Working[] {
-  switch (thing.kind) {
-    case 'link':
-      return linkWorkings(analysis, thing);
-    case 'source':
-      return [...sourceWorkings(analysis, thing), ...(thing.link ? linkWorkings(analysis, thing.link) : [])];
-    case 'destination':
-      return [
-        ...analysis.deliveries.filter(({ feed }) => feed.target === thing).flatMap(delayWorkings),
-        ...(thing.link ? linkWorkings(analysis, thing.link) : []),
-      ];
-    case 'node':
-      return networkLinksOf(thing).flatMap((link) => linkWorkings(analysis, link));
-    default:
-      return [];
-  }
+  const links = linksOf(thing).flatMap((link) => [
+    ...known(() => linkWorkings(analysis, link)),
+    ...known(() => reachWorkings(analysis, link)),
+  ]);
+  if (thing.kind === 'source') return [...known(() => sourceWorkings(analysis, thing)), ...links];
+  if (thing.kind !== 'destination') return links;
+  return [
+    ...analysis.deliveries.filter(({ feed }) => feed.target === thing).flatMap(delayWorkings),
+    ...links,
+  ];
 }
 
-function networkLinksOf({ usedPorts }: Node) {
-  return usedPorts.flatMap((port) => port?.links.filter((link) => link.network) ?? []);
+/** The cable that it is, or is plugged in by; of a node its network links. */
+function linksOf(thing: Thing): readonly Link[] {
+  if (thing.kind === 'link') return [thing];
+  if (thing.kind === 'source' || thing.kind === 'destination') return thing.link ? [thing.link] : [];
+  if (thing.kind !== 'node') return [];
+  return thing.usedPorts.flatMap((port) => port?.links.filter((link) => link.network) ?? []);
+}
+
+/** The arithmetic refuses nonsense by throwing: then there is no figure, and no working of it. */
+function known(explain: () => Working[]): Working[] {
+  return attempt(explain) ?? [];
 }
