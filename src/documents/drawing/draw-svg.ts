@@ -239,8 +239,9 @@ class Drawing {
     const standby =
       ribbon.standbyFor !== undefined && !load?.forward.strands.length && !load?.backward.strands.length;
     const lost = this.#lost.has(ribbon.id);
-    const forward = { x: at.x, y: top, width: at.width, height };
-    const backward = { ...forward, y: top + height + laneGap };
+    const upper = { x: at.x, y: top, width: at.width, height };
+    const lower = { ...upper, y: top + height + laneGap };
+    const [right, left] = ribbon.fromLeft ? [load?.forward, load?.backward] : [load?.backward, load?.forward];
     const stubs = (this.#placement.stubs[ribbon.id] ?? []).map(
       (stub) =>
         `<path d="${path(stub.points, 0)}" fill="none" stroke="${standby || lost ? boxEdge : ink}" stroke-width="3"${standby || lost ? ' stroke-dasharray="5 4"' : ''}/>`,
@@ -257,7 +258,7 @@ class Drawing {
       ),
       ...(standby || lost
         ? [
-            `<rect ${box(forward)} rx="4" fill="${paper}" stroke="${boxEdge}" stroke-dasharray="5 4"/>`,
+            `<rect ${box(upper)} rx="4" fill="${paper}" stroke="${boxEdge}" stroke-dasharray="5 4"/>`,
             text(
               at.x + at.width / 2,
               top + height / 2 + 4,
@@ -267,10 +268,9 @@ class Drawing {
               { anchor: 'middle', italic: true },
             ),
           ]
-        : [
-            this.#lane(load?.forward, forward, ribbon, true),
-            ribbon.bothWays ? this.#lane(load?.backward, backward, ribbon, false) : '',
-          ]),
+        : ribbon.bothWays
+          ? [this.#lane(right, upper, ribbon, true), this.#lane(left, lower, ribbon, false)]
+          : [this.#lane(load?.forward, upper, ribbon, ribbon.fromLeft)]),
       this.#ribbonNote(ribbon, load, at),
     ]);
   }
@@ -381,8 +381,8 @@ class Drawing {
       x += needed;
     }
     const lines = [
-      'A network link is a ribbon: its height is its capacity each way, each picture a strand in it; the upper lane goes as the link is written,',
-      `the lower one back; what is white is left. ${this.#floorNote()}`,
+      'A network link is a ribbon: its height is its capacity each way, each picture a strand in it; the upper lane goes to the right,',
+      `the lower one to the left; what is white is left over. ${this.#floorNote()}`,
     ];
     for (const [i, line] of lines.entries()) parts.push(text(0, y + 32 + i * 16, line, fonts.small, faint));
     return { svg: parts.join(''), height: y + 60 };

@@ -164,6 +164,7 @@ class SceneMaker {
       title: words.filter(Boolean).join(' · '),
       capacity_bits_per_second: link.chain.capacity_bits_per_second,
       bothWays: link.bothWays,
+      fromLeft: sideOf(link.from.port!) === 'east',
       standbyFor: link.standbyFor && titleOf(link.standbyFor),
       trouble: this.#reachTrouble(link),
     };
@@ -339,12 +340,20 @@ function titleOf(link: Link): string {
   return link.statement.fact.kind === 'link' ? (link.statement.label ?? link.name) : link.name;
 }
 
-/** Inputs stand left, outputs right; a network port where its first cable leaves: right when the cable begins here. */
+/**
+ * Inputs stand left, outputs right. A port that is neither stands where its cable leaves: towards the rooms that are
+ * written later to the right, and within one room to the right when the cable begins here.
+ */
 function sideOf(port: Port): 'west' | 'east' {
   if (port.role === 'input') return 'west';
   if (port.role === 'output') return 'east';
-  const first = port.links[0];
-  return first && first.to.port === port ? 'west' : 'east';
+  const [link] = port.links;
+  if (!link) return 'east';
+  const begins = link.from.port === port;
+  const far = begins ? link.to.port : link.from.port;
+  const [here, there] = [port.owner.place?.index, far?.owner.place?.index];
+  if (here === undefined || there === undefined || here === there) return begins ? 'east' : 'west';
+  return there > here ? 'east' : 'west';
 }
 
 function sceneEnd(end: LinkEnd): SceneEnd {

@@ -105,11 +105,14 @@ function graphOf(scene: Scene): ElkNode {
         },
       };
     });
+  const westPorts = new Set(
+    scene.boxes.flatMap((box) => box.ports.filter((port) => port.side === 'west').map((port) => port.id)),
+  );
   return {
     id: 'root',
     layoutOptions: { ...options, 'elk.padding': '[top=12,left=12,bottom=12,right=12]' },
     children: [...rooms, ...outside],
-    edges: [...scene.wires.map(elkWire), ...scene.ribbons.flatMap(elkStubs)],
+    edges: [...scene.wires.map((wire) => elkWire(wire, westPorts)), ...scene.ribbons.flatMap(elkStubs)],
   };
 }
 
@@ -159,7 +162,10 @@ function portId({ port }: SceneEnd): string {
   return idOf.port(port);
 }
 
-function elkWire(wire: Wire): ElkExtendedEdge {
+function elkWire(wire: Wire, westPorts: ReadonlySet<string>): ElkExtendedEdge {
+  // A layout goes from right sides to left sides, whichever way the picture goes.
+  const against = westPorts.has(wire.from.port) && !westPorts.has(wire.to.port);
+  const [first, last] = against ? [wire.to, wire.from] : [wire.from, wire.to];
   const text = [wire.text, wire.trouble?.text].filter(Boolean).join(' · ');
   const label = {
     text,
@@ -169,17 +175,18 @@ function elkWire(wire: Wire): ElkExtendedEdge {
   };
   return {
     id: idOf.wire(wire.id),
-    sources: [portId(wire.from)],
-    targets: [portId(wire.to)],
+    sources: [portId(first)],
+    targets: [portId(last)],
     labels: text ? [label] : [],
   };
 }
 
 function elkStubs(ribbon: Ribbon): ElkExtendedEdge[] {
   const id = idOf.ribbon(ribbon.id);
+  const [left, right] = ribbon.fromLeft ? [ribbon.from, ribbon.to] : [ribbon.to, ribbon.from];
   return [
-    { id: `${id}:from`, sources: [portId(ribbon.from)], targets: [`${id}:WEST`] },
-    { id: `${id}:to`, sources: [`${id}:EAST`], targets: [portId(ribbon.to)] },
+    { id: `${id}:left`, sources: [portId(left)], targets: [`${id}:WEST`] },
+    { id: `${id}:right`, sources: [`${id}:EAST`], targets: [portId(right)] },
   ];
 }
 
@@ -203,7 +210,7 @@ function read(root: ElkNode): Placement {
       const id = edge.id.slice(1);
       if (edge.id[0] === 'W') wires[id] = line(edge);
       else {
-        const ribbon = id.replace(/:(from|to)$/, '');
+        const ribbon = id.replace(/:(left|right)$/, '');
         stubs[ribbon] = [...(stubs[ribbon] ?? []), line(edge)];
       }
     }

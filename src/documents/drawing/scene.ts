@@ -71,6 +71,8 @@ export interface Ribbon {
   readonly title: string;
   readonly capacity_bits_per_second: number | undefined;
   readonly bothWays: boolean;
+  /** Its first end lies left; so the way as written goes right. */
+  readonly fromLeft: boolean;
   readonly standbyFor: string | undefined;
   readonly trouble: Trouble | undefined;
 }
