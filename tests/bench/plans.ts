@@ -1,7 +1,7 @@
 /**
  * Plans of a chosen size for measurements: an invented conference centre. Every hall has a box at the platform,
  * cameras and screens; every eight halls share a control room with a switch and a vision mixer; the control rooms hang on one core.
- * Pictures stay in the hall, go to the control room and come back mixed, or cross the core to a hall of the next
+ * Pictures go to the hall beside, go to the control room and come back mixed, or cross the core to a hall of the next
  * control room. A few lines carry comments, a few kits have blocks, two segments change what some screens show.
  */
 
@@ -69,7 +69,7 @@ function controlRoom(r: number): string[] {
   const box = (k: number) => `cbox${r}_${k}`;
   return [
     `// ---- Control room ${r}\nplace control${r} "Control room ${r}"`,
-    `run core_room <-> control${r} ${40 + ((r * 7) % 60)} m "riser ${r}"`,
+    `run core_room <-> control${r} ${40 + ((r * 7) % 50)} m "riser ${r}"`,
     `circuit control${r}_32 "Control room ${r}" at control${r} 32 A 230 V`,
     `/** Joins the halls of control room ${r}. */\nnode switch${r} "Switch ${r}" : room_switch at control${r} powered by control${r}_32`,
     `link up${r} "Up ${r}" switch${r}.up1 <-> core.up${r + 1} over om4`,
@@ -89,7 +89,9 @@ function controlRoom(r: number): string[] {
 function hall(h: number, rooms: number): string[] {
   const r = Math.floor(h / HALLS_PER_ROOM);
   const slot = (h % HALLS_PER_ROOM) + 1;
-  const next = ((r + 1) % rooms) * HALLS_PER_ROOM + (h % HALLS_PER_ROOM);
+  const beside = r * HALLS_PER_ROOM + ((h + 1) % HALLS_PER_ROOM);
+  const shift = rooms === 1 ? 3 : 0;
+  const next = ((r + 1) % rooms) * HALLS_PER_ROOM + ((h + shift) % HALLS_PER_ROOM);
   return [
     `place hall${h} "Hall ${h}"`,
     `run control${r} <-> hall${h} ${30 + ((h * 13) % 55)} m "tray ${h}"`,
@@ -106,12 +108,12 @@ function hall(h: number, rooms: number): string[] {
     ),
     `feed camera${h}_1 -> mixer${r}.in${slot}`,
     `feed program${r} -> screen${h}_1`,
-    `feed camera${h}_2 -> screen${h}_2 // stays in the hall`,
+    `feed camera${h}_2 -> screen${beside}_2 // to the hall beside it`,
     `feed camera${h}_3 -> screen${next}_3`,
-    ...(h % 5 === 0 ? [`feed program${r} -> screen${h}_2 instead of camera${h}_2 in opening`] : []),
+    ...(h % 5 === 0 ? [`feed program${r} -> screen${beside}_2 instead of camera${h}_2 in opening`] : []),
     ...(h % 7 === 0 ? [`black screen${h}_1 in results`] : []),
     ...(h % 6 === 0 ? [`measured trunk${h} ${44 + (h % 40)} m`] : []),
-    ...(h % 9 === 0 ? [`proved camera${h}_2 -> screen${h}_2 on 2027-09-${10 + (h % 15)}`] : []),
+    ...(h % 9 === 0 ? [`proved camera${h}_2 -> screen${beside}_2 on 2027-09-${10 + (h % 15)}`] : []),
     ...(h % 8 === 0
       ? [`case case${h} "Case ${h}" holds box${h}, trunk${h}, "cable ramps" weighs 6 kg up to 40 kg`]
       : []),
@@ -154,4 +156,12 @@ export function benchFiles(count: number, files: number): Map<string, string> {
     );
   }
   return texts;
+}
+
+/** The plan with about so many findings that stand: cameras whose cable is much too long. */
+export function withFindings(text: string, count: number): string {
+  let left = count;
+  return text.replace(/(into box\d+\.in\d over rg6) \d+ m/g, (whole, words: string) =>
+    left-- > 0 ? `${words} 900 m` : whole,
+  );
 }
