@@ -17,11 +17,13 @@ const shared = {
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const browser = { ...shared, platform: 'browser', target: 'es2022' };
 
-/** The command line loads the server's bundle when it is asked to serve, so that no other command pays for it. */
-const serverBeside = {
-  name: 'server-beside',
+/** The command line loads these bundles when it needs them, so that no other command pays for them. */
+const bundlesBeside = {
+  name: 'bundles-beside',
   setup(build) {
-    build.onResolve({ filter: /\/server\/main-node\.ts$/ }, () => ({ path: './server.cjs', external: true }));
+    const beside = (filter, path) => build.onResolve({ filter }, () => ({ path, external: true }));
+    beside(/\/server\/main-node\.ts$/, './server.cjs');
+    beside(/\/documents\/papers\.ts$/, './papers.cjs');
   },
 };
 
@@ -31,9 +33,10 @@ const bundles = [
     entryPoints: ['src/cli/main.ts'],
     outfile: 'dist/feedplot.cjs',
     banner: { js: '#!/usr/bin/env node' },
-    plugins: [serverBeside],
+    plugins: [bundlesBeside],
   },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
+  { ...node, entryPoints: ['src/documents/papers.ts'], outfile: 'dist/papers.cjs' },
   {
     ...browser,
     entryPoints: ['src/server/main-browser.ts'],

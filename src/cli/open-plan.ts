@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
-import { findingsOf } from '../checks/findings.ts';
+import { type AcceptedFinding, checkPlan } from '../checks/findings.ts';
 import { assemblePlan } from '../plan/assemble.ts';
 import type { MissingFile } from '../plan/plan.ts';
 import type { ReadFile } from '../plan/read-file.ts';
@@ -17,6 +17,7 @@ export interface OpenPlan {
   readonly files: readonly string[];
   readonly analysis: Analysis;
   readonly findings: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
 }
 
 const reasons: Partial<Record<MissingFile['reason'], string>> = {
@@ -47,7 +48,7 @@ export class PlanReader {
     const { plan, unreadables } = assemblePlan(uri, this.#disk(path))!;
     const analysis = analyse(plan);
     const files = plan.files.filter((file) => !plan.libraryFiles.has(file));
-    return { uri, files, analysis, findings: findingsOf(analysis, unreadables) };
+    return { uri, files, analysis, ...checkPlan(analysis, unreadables) };
   }
 
   /** What the shipped library alone says: interfaces and cables without a plan. */

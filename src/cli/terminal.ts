@@ -1,5 +1,5 @@
 import { ansiPaint, type Paint, plainPaint } from '../documents/paint.ts';
-import { printable } from '../documents/printable.ts';
+import { oneLine, printable } from '../documents/printable.ts';
 
 /** Where a command's words go. */
 export interface Terminal {
@@ -11,6 +11,8 @@ export interface Terminal {
   out(line: string): void;
   /** Trouble, and what was done that was not asked for. */
   note(text: string): void;
+  /** What a long work is at, while a person watches; empty when it is done. */
+  progress(text: string): void;
 }
 
 /** What lines are laid out for when nobody says how wide the terminal is. */
@@ -27,6 +29,10 @@ export function createTerminal({ stdout, stderr, env, cwd }: NodeJS.Process): Te
     paint: coloured ? ansiPaint : plainPaint,
     out: (line) => void stdout.write(`${line}\n`),
     note: (text) => void stderr.write(`${printable(text)}\n`),
+    progress: (text) => {
+      // Back to the line's beginning, and the rest of it cleared.
+      if (stderr.isTTY && env.TERM !== 'dumb') stderr.write(`\r${oneLine(text, NARROWEST)}\u001b[K`);
+    },
   };
 }
 

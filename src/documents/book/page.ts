@@ -1,0 +1,48 @@
+import type { Placement } from '../drawing/place-scene.ts';
+import type { BookParts } from './book.ts';
+import { drawingHtml } from './drawings.ts';
+import { text } from './html.ts';
+
+/** The body of the book. @param placements Of the drawings, in their order; undefined where one failed. */
+export function bookBody(parts: BookParts, placements: readonly (Placement | undefined)[]): string {
+  const figures = parts.drawings.map((drawing, i) => {
+    const placement = placements[i];
+    return placement ? drawingHtml(drawing, placement) : '';
+  });
+  const drawings =
+    parts.drawings.length === 0
+      ? ''
+      : `<section id="drawing" class="drawings" aria-labelledby="drawing-title">${parts.drawingsHead}${figures.join('\n')}</section>`;
+  return `<main>${[parts.cover, drawings, ...parts.sections].filter(Boolean).join('\n')}</main>`;
+}
+
+/**
+ * The book as one file: no script, no font, no link to anywhere. Its policy lets nothing load; the style is allowed by
+ * its hash (Content Security Policy Level 3).
+ */
+export async function bookPage(
+  parts: BookParts,
+  placements: readonly (Placement | undefined)[],
+): Promise<string> {
+  const hash = await styleHash(parts.style);
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src '${hash}'; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="generator" content="Feedplot">
+<title>${text(parts.title)}</title>
+<style>${parts.style}</style>
+</head>
+<body>
+${bookBody(parts, placements)}
+</body>
+</html>
+`;
+}
+
+async function styleHash(style: string): Promise<string> {
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(style));
+  return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}`;
+}

@@ -1,0 +1,78 @@
+import type { Delivery, Feed } from '../../analysis/model.ts';
+import { formatTime } from '../../physics/display.ts';
+import { formatFormat, formatRaster } from '../../physics/raster.ts';
+import { verifyCaution } from './cautions.ts';
+import { durationText } from './durations.ts';
+import { pictureCell } from './pictures.ts';
+import { type Cell, quantity, type Sheet, type SheetInput, type SheetRow, tickBox } from './sheet.ts';
+
+/** Each wish: what to send, where to look, what to see, and what was measured. */
+export function lineCheckSheet(input: SheetInput): Sheet {
+  const { analysis } = input;
+  const firsts = new Map<Feed, Delivery>();
+  for (const delivery of analysis.deliveries)
+    if (!firsts.has(delivery.feed)) firsts.set(delivery.feed, delivery);
+  return {
+    id: 'line-check',
+    title: 'Line check',
+    about:
+      'Send the test picture from the source, go to where it is watched, and look: number, name, all four edges, and no broken lines. Photograph both screens side by side to read the delay. Write the value down; at the desk it is typed back as `measured` and `proved`.',
+    cautions: [verifyCaution],
+    empty: 'The plan has no feeds.',
+    tables: [
+      {
+        file: 'line-check',
+        columns: [
+          { title: 'Seen', kind: 'tick' },
+          { title: 'Send from' },
+          { title: 'Look at' },
+          { title: 'See' },
+          { title: 'At most', kind: 'quantity' },
+          { title: 'Planned', kind: 'quantity' },
+          { title: 'Measured', kind: 'write' },
+        ],
+        rows: [...firsts.values()].map((delivery) => row(delivery, input)),
+      },
+    ],
+  };
+}
+
+function row(delivery: Delivery, { titles }: SheetInput): SheetRow {
+  const { feed, segment, delay, routes, format } = delivery;
+  const { source, target, measured, proofs } = feed;
+  const from = source?.from?.owner.place ?? source?.place;
+  const owner = target && ('kind' in target ? target : target.owner);
+  const date = proofs.at(-1)?.fact.date;
+  const looks = target ? titles.target(target) : feed.targetName;
+  return {
+    of: feed.name,
+    cells: [
+      { ...tickBox(proofs.length > 0), small: date },
+      source ? pictureCell(source, titles, titles.place(from)) : feed.sourceName,
+      {
+        text: looks,
+        small: [owner?.place && titles.place(owner.place), segment && `in ${titles.segment(segment)}`]
+          .filter(Boolean)
+          .join('; '),
+      },
+      routes.length === 0
+        ? 'NO WAY THERE: see the open findings'
+        : {
+            text: source ? `test picture ${titles.numberOf(source)}` : '',
+            small: format && (format.kind === 'picture' ? formatRaster(format) : formatFormat(format)),
+          },
+      limitCell(delay),
+      quantity(delay.computed_s, (value) => formatTime(value, delay.limit_s), ''),
+      measured?.fact.delay
+        ? { text: durationText(measured.fact.delay), value: delay.delay_s }
+        : { text: '', write: true },
+    ],
+  };
+}
+
+/** The limit as it is stated, and what that is in the other unit. */
+function limitCell({ limit, limit_s, delay_s }: Delivery['delay']): Cell {
+  if (!limit || limit_s === undefined) return '';
+  const time = formatTime(limit_s, delay_s);
+  return { text: time, value: limit_s, small: 'frames' in limit ? durationText(limit) : undefined };
+}
