@@ -2,7 +2,7 @@ import { reachOn } from '../../analysis/link-interface.ts';
 import type { Analysis, Cable, Interface, Link, Reach } from '../../analysis/model.ts';
 import { connectionsOf, lossAt } from '../../analysis/reaches.ts';
 import { formatLength, formatLoss, formatShare } from '../../physics/display.ts';
-import { explainFibreReach } from '../../physics/fibre.ts';
+import { explainFibreReach, judgeFibre } from '../../physics/fibre.ts';
 import { explainPairReach } from '../../physics/twisted-pair.ts';
 import { type Label, makeWorking, type Working } from '../../physics/working.ts';
 import { coaxLossWorking, coaxReach, isJudgedByLoss } from './coax-workings.ts';
@@ -60,7 +60,8 @@ function fibreWorking(face: Interface, link: Link, cable: Cable): Working[] {
     splices: link.splices,
   };
   const limits = { reach_m: table.length_m, loss_db: table.loss_db };
-  return [explainFibreReach(run, limits, sourceOf(loss), sourceOf(table)).working];
+  const fromMemory = judgeFibre(run, limits).decided_by === 'loss' ? table.lossFromMemory : table.fromMemory;
+  return [explainFibreReach(run, limits, sourceOf(loss), sourceOf({ ...table, fromMemory })).working];
 }
 
 /** Several cables between the same two active ports count as one. */
