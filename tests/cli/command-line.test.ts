@@ -66,7 +66,8 @@ describe('colour', () => {
       .map((word) => `'${word}'`)
       .join(' ');
     const { TERM: _, NO_COLOR: __, ...inherited } = process.env;
-    const ran = spawnSync('script', ['-qec', command, '/dev/null'], {
+    const pretender = 'script';
+    const ran = spawnSync(pretender, ['-qec', command, '/dev/null'], {
       cwd: folder,
       env: { ...inherited, TERM: 'xterm', ...env },
       encoding: 'utf8',

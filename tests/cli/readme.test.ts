@@ -30,7 +30,7 @@ test('the commands print what the README shows', async () => {
 });
 
 test('every command is in the README, and no other', () => {
-  const listed = [...readme.matchAll(/^\| `feedplot (\w+)/gm)].map(([, name]) => name);
+  const listed = [...readme.matchAll(/^- `feedplot (\w+)/gm)].map(([, name]) => name);
   const help = feedplot(['--help']).stdout;
   const there = [...help.matchAll(/^ {2}(\w+) {2,}/gm)]
     .map(([, name]) => name)
