@@ -44,7 +44,12 @@ it: uncompressed in the same sampling and depth, or compressed in the same way.
     const look = (delivery: Delivery): OtherCarriage | undefined => {
       if (delivery.noRoute?.kind !== 'no way' || delivery.twoPictures) return undefined;
       const missing = howFarOf(analysis, delivery)?.missing;
-      return missing?.kind === 'other carriage' ? missing : undefined;
+      if (missing?.kind !== 'other carriage') return undefined;
+      // What one of the kits carries could not be read: that is told.
+      const { source } = delivery.feed;
+      const entry = (source?.from ?? source?.link?.to.port)?.owner;
+      const isUnread = [entry, missing.node].some((one) => (one?.kit?.statement.faults.length ?? 0) > 0);
+      return isUnread ? undefined : missing;
     };
     for (const { feed, trouble, segments } of feedTroubles(analysis, look)) {
       const { entry, node, exit } = trouble;

@@ -40,7 +40,7 @@ export function checkPlan(
   { when = 'all', onToolFault, checks = planChecks }: FindingsOptions = {},
 ): CheckedPlan {
   const collected = new Collection(analysis);
-  for (const one of unreadables) collected.addUnreadable(one);
+  for (const one of firstOfEachLine(unreadables)) collected.addUnreadable(one);
   const ask = (check: CheckText, find: (report: (found: Report) => void) => void) => {
     try {
       find((report) => collected.add(check, report));
@@ -66,6 +66,17 @@ export function checkPlan(
       return acceptance ? [{ finding, acceptance }] : [];
     }),
   };
+}
+
+/** One slip often leaves several words of its line over; the first is where to look. */
+function firstOfEachLine(unreadables: readonly Unreadable[]): Unreadable[] {
+  const lines = new Set<string>();
+  return unreadables.filter(({ file, range }) => {
+    const line = `${range.line} ${file}`;
+    if (lines.has(line)) return false;
+    lines.add(line);
+    return true;
+  });
 }
 
 function byCost(checks: readonly Check[]): [quick: readonly Check[], idle: readonly Check[]] {
@@ -96,7 +107,7 @@ export function statementFindings({ statements, unreadables }: ReadFile): readon
       faultReports(statement, check.name).map((report) => findingOf(check, report)),
     ),
   );
-  return [...unreadables.map(unreadableFinding), ...found];
+  return [...firstOfEachLine(unreadables).map(unreadableFinding), ...found];
 }
 
 /** What is found, and where it stands in the order of statements; text positions are not asked, they cost and move. */

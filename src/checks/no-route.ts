@@ -1,4 +1,4 @@
-import type { Analysis, Delivery, Feed, HowFar, Missing, NoRoute } from '../analysis/model.ts';
+import type { Analysis, Delivery, Feed, HowFar, Missing, NoRoute, Owner, Source } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
@@ -33,21 +33,28 @@ says how far the picture gets and what is missing there.
   ],
 
   find(analysis, report) {
+    const misused = new Set<Owner>(analysis.names.unknownPorts.map(({ node }) => node));
     const somethingIsBroken = analysis.links.some(({ from, to }) => !from.port || !to.port);
+    const unplugged = new Set<Source>();
     for (const { feed, delivery, trouble, segments } of feedTroubles(analysis, troubleOf)) {
-      if (hasUnknownEnd(feed)) continue;
+      if (hasUnknownEnd(feed) || isBesideUnknownPort(feed, misused)) continue;
+      if (trouble.kind === 'source not plugged in' && feed.source) {
+        // The source is what is wrong: once, however many want its picture.
+        if (unplugged.has(feed.source)) continue;
+        unplugged.add(feed.source);
+      }
       const far = trouble.kind === 'no way' ? howFarOf(analysis, delivery) : undefined;
       if (trouble.kind === 'no way' && !far && somethingIsBroken) continue;
-      const why = trouble.kind === 'no way' ? whyItStops(far) : reasons[trouble.kind](delivery);
+      const why = trouble.kind === 'no way' ? whyItStops(far, misused) : reasons[trouble.kind](delivery);
       if (why === undefined) continue;
-      const name = shown(feed.sourceName);
+      const from = shown(feed.sourceName);
       report({
         statement: feed.statement,
         part: targetPart(feed),
         severity: trouble.kind === 'out of service' ? 'warning' : 'error',
         subject: feed.name,
         segment: segments[0]?.name ?? null,
-        message: `${name} does not get to ${shown(feed.targetName)}${inSegments(segments)}${withoutText(delivery)}: ${why}`,
+        message: `${from} does not get to ${shown(feed.targetName)}${inSegments(segments)}${withoutText(delivery)}: ${why}`,
         fixes: () => (far ? missingLinkFixes(analysis, delivery, far.missing) : []),
       });
     }
@@ -93,16 +100,24 @@ function hasUnknownEnd({ source, target }: Feed): boolean {
   const fact = source?.statement.fact;
   if (fact?.from && !source?.from) return true;
   if (source?.link && !source.link.to.port) return true;
-  return target !== undefined && 'takes' in target && target.link !== undefined && !target.link.from.port;
+  if (!target) return false;
+  if ('takes' in target) return target.link !== undefined && !target.link.from.port;
+  return target.owner.kind === 'node' && !target.owner.kit;
 }
 
-function whyItStops(far: HowFar | undefined): string | undefined {
+/** Whether the source or the destination hangs on a node of which a port is used that it does not have. */
+function isBesideUnknownPort({ source, target }: Feed, misused: ReadonlySet<Owner>): boolean {
+  const last = target && 'takes' in target ? target.link?.from.port : target;
+  return [source?.from ?? source?.link?.to.port, last].some((port) => port && misused.has(port.owner));
+}
+
+function whyItStops(far: HowFar | undefined, misused: ReadonlySet<Owner>): string | undefined {
   if (!far) return 'no way leads there. Write the `link` that is missing.';
   const { reaches, missing } = far;
   const last = reaches.at(-1);
   const node = missing.kind === 'passes nothing' ? missing.node : last?.owner;
-  // A kit of which a part could not be read is told as that.
-  if ((node?.kit?.statement.faults.length ?? 0) > 0) return undefined;
+  // A kit of which a part could not be read, or that lacks a port that is used, is told as that.
+  if ((node && misused.has(node)) || (node?.kit?.statement.faults.length ?? 0) > 0) return undefined;
   const what = whatIsMissing(missing);
   if (what === undefined) return undefined;
   return last ? `it gets as far as ${shown(last.text)}, and ${what}` : what;

@@ -37,13 +37,27 @@ export function readStatement(
   source: Source,
   description: string | undefined,
 ): Statement | undefined {
-  if ('name' in node && node.name === undefined && node.$type !== 'Link') return undefined;
+  if (!nameless.has(node.$type) && (node as { name?: string }).name === undefined) return undefined;
   const reading = new Reading();
   const fact = readFact(reading, node);
   if (!fact) return undefined;
   checkStrings(reading, node);
   return { fact, label: labelOf(node), description, faults: reading.faults, source };
 }
+
+/** Statements that declare no name, or need none. What is missing after an error is missing as a property too. */
+const nameless: ReadonlySet<string> = new Set<ast.Statement['$type']>([
+  'PlanHead',
+  'Import',
+  'Run',
+  'Link',
+  'Feed',
+  'Black',
+  'Stock',
+  'Accept',
+  'Measured',
+  'Proved',
+]);
 
 function readFact(r: Reading, node: ast.Statement): Fact | undefined {
   switch (node.$type) {

@@ -192,3 +192,18 @@ describe('text that is no plan', () => {
     expect(plan.statements.every((s) => plan.libraryFiles.has(s.source.file))).toBe(true);
   });
 });
+
+describe('a statement without its name', () => {
+  it.each([
+    'place',
+    'kit { }',
+    'node : box at desk',
+    'source sends 1080p50',
+    'segment without a',
+    'circuit at desk',
+  ])('`%s` says nothing, so it is no fact', (text) => {
+    const plan = planOf(`plan "x"\n${text}\nplace stage`);
+    const own = plan.statements.filter((s) => !plan.libraryFiles.has(s.source.file));
+    expect(own.map(({ fact }) => fact.kind)).toEqual(['plan', 'place']);
+  });
+});
