@@ -46,17 +46,16 @@ export class PlanCodeActions implements CodeActionProvider {
   #action(finding: Finding, fix: Fix, first: boolean): CodeAction | undefined {
     const edit = workspaceEditOf(fix.edits, this.#shared.workspace.LangiumDocuments);
     if (!edit) return undefined;
+    const reason = reasonWanted(edit.changes, finding);
+    // Of several findings in one place a person must see which one is accepted.
+    const title = plainTitle(reason ? `${fix.title}: ${finding.check}` : fix.title);
     const action: CodeAction = {
-      title: fix.title,
+      title,
       kind: CodeActionKind.QuickFix,
       diagnostics: diagnosticsOf([finding]),
     };
-    const reason = this.#shared.plans.Abilities.options.asksForReason && reasonWanted(edit.changes, finding);
-    if (reason) {
-      return {
-        ...action,
-        command: { title: fix.title, command: clientCommands.accept, arguments: [reason] },
-      };
+    if (reason && this.#shared.plans.Abilities.options.asksForReason) {
+      return { ...action, command: { title, command: clientCommands.accept, arguments: [reason] } };
     }
     return { ...action, edit, isPreferred: first && finding.check !== 'accept' };
   }
@@ -81,6 +80,11 @@ function reasonWanted(
   const parts = only && /^(\s*accept [^"]*")[^"]*("\s*)$/.exec(only.newText);
   if (!uri || !parts || others.length > 0) return undefined;
   return { uri, position: only.range.start, before: parts[1]!, after: parts[2]!, message };
+}
+
+/** A menu shows plain text: the marks round names would stand there as they are. */
+function plainTitle(title: string): string {
+  return title.replaceAll('`', '');
 }
 
 function touches(a: Range, b: Range): boolean {

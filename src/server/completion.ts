@@ -17,6 +17,7 @@ import { targetOffers } from './completion/targets.ts';
 import { acceptOffers, dateOffers, formatOffers, settingOffers, unitOffers } from './completion/values.ts';
 import { type Next, whereIs } from './completion/where.ts';
 import { wordOffers } from './completion/words.ts';
+import { withoutWorkings } from './hover/markdown.ts';
 import { hoverOf } from './hover.ts';
 import { statementBefore } from './positions.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
@@ -74,7 +75,8 @@ export function addCompletionResolveHandler(connection: Connection, shared: Feed
       ({ fact }) => fact.kind === named?.kind && 'name' in fact && fact.name === named.name,
     );
     const value = plan && statement && hoverOf(plan.analysis, statement);
-    return value ? { ...item, documentation: { kind: 'markdown', value } } : item;
+    if (!value) return item;
+    return { ...item, documentation: { kind: 'markdown', value: withoutWorkings(value) } };
   });
 }
 

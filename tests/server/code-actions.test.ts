@@ -48,7 +48,7 @@ test('a finding is told with its check, its explanation and its fixes; the fix m
     isPreferred: true,
     diagnostics: [{ code: 'link-reach', source: 'feedplot' }],
   });
-  expect(await mend(editor, 'in1 over rg6 9|0 m', /^Use a cable that reaches: `\w+`/)).toEqual([]);
+  expect(await mend(editor, 'in1 over rg6 9|0 m', /^Use a cable that reaches: \w+/)).toEqual([]);
 });
 
 test('a port that is taken: a free one', async () => {
@@ -60,14 +60,14 @@ test('a port that is taken: a free one', async () => {
   );
   expect(codesOf(await editor.findings(FILE))).toContain('port-taken');
   expect(
-    await mend(editor, 'close at stage sends 1080p59.94 into box_s.in|1', /^Use the free port `box_s\.in/),
+    await mend(editor, 'close at stage sends 1080p59.94 into box_s.in|1', /^Use the free port box_s\.in/),
   ).toEqual([]);
 });
 
 test('a name that nothing declares: the place, the destination; a slip of the pen: the name that was meant', async () => {
   await using editor = await openShow(show.replace('mixer_4 at desk', 'mixer_4 at balcony'));
   expect(codesOf(await editor.findings(FILE))).toContain('unknown-name');
-  const after = await mend(editor, 'mixer_4 at bal|cony', /^Declare the place `balcony`/);
+  const after = await mend(editor, 'mixer_4 at bal|cony', /^Declare the place balcony/);
   expect(after).not.toContain('unknown-name');
   expect(editor.text(FILE)).toMatch(/^place balcony$/m);
   await editor.write(FILE, show.replace('feed wide ->', 'feed wied ->'));
@@ -82,14 +82,14 @@ test('too much on a trunk: the picture on another one', async () => {
   const spare = 'link second box_s.net2 <-> box_d.net2 over cat6a\n';
   await using editor = await openShow(show + cameras.join('') + spare);
   expect(codesOf(await editor.findings(FILE))).toContain('link-overload');
-  expect(await mend(editor, 'link tr|unk', /^Put `\w+` on second/)).not.toContain('link-overload');
+  expect(await mend(editor, 'link tr|unk', /^Put \w+ on second/)).not.toContain('link-overload');
 });
 
 test('a finding is accepted in one line, which an editor that asks for the reason gets in two halves', async () => {
   const lone = `${show}source lone at stage sends 1080p59.94\n`;
   await using editor = await openShow(lone);
   expect(codesOf(await editor.findings(FILE))).toEqual(['source-unused']);
-  expect(await mend(editor, 'source lo|ne', /^Accept this/)).toEqual([]);
+  expect(await mend(editor, 'source lo|ne', /^Accept this.*: source-unused$/)).toEqual([]);
   expect(editor.text(FILE)).toMatch(/^accept source-unused on lone ".+"$/m);
 
   await using asking = await openShow(lone, { initializationOptions: { asksForReason: true } });
@@ -147,7 +147,7 @@ test('a link without a name is named after its ends', async () => {
 });
 
 test('a standby is put beside a trunk', async () => {
-  const after = await reshape(show, 'link tr|unk', /^Add a standby for `trunk`/);
+  const after = await reshape(show, 'link tr|unk', /^Add a standby for trunk/);
   const line = '\nlink trunk_b box_s.net2 <-> box_d.net2 over cat6a standby for trunk';
   expect(after.text).toBe(show.replace('box_d.net1 over cat6a', `box_d.net1 over cat6a${line}`));
   // It lies beside the other in the one run that there is, and that is told.
@@ -174,7 +174,7 @@ test('kit moves into a file of its own, its description too, and the plan import
   await editor.open(FILE, whole);
   const actions = await actionsAt(editor, 'kit bo|x', ['refactor']);
   expect(actions.map(({ title }) => title)).toEqual([
-    'Move the kit `box` to kit.feedplot',
+    'Move the kit box to kit.feedplot',
     'Move all 2 kits to kit.feedplot',
   ]);
   const { documentChanges = [] } = actions[1]!.edit as WorkspaceEdit;

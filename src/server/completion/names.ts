@@ -36,10 +36,13 @@ const icons: Partial<Record<Fact['kind'], CompletionItemKind>> = {
   uplink: CompletionItemKind.Constant,
 };
 
+const listed: ReadonlySet<string> = new Set(['Thing', 'Target', 'Segment', 'Circuit', 'Source', 'Uplink']);
+
 /** Names that can stand here, with what people call them. */
 export function nameOffers(asked: Asked, of: string): Offer[] {
   const kinds = kindsFor[of] ?? [];
-  const taken = new Set(asked.where.before.map(({ image }) => image));
+  // What stands in a list already is not named again.
+  const taken = new Set(listed.has(of) ? asked.where.before.map(({ image }) => image) : []);
   return asked.visible
     .filter(({ fact }) => kinds.includes(fact.kind))
     .flatMap((statement) => {

@@ -6,6 +6,7 @@ import { type Dimension, UNITS } from '../../physics/quantity.ts';
 import { completeFormat, parseFormat } from '../../physics/raster.ts';
 import { checkHover } from '../hover/check-hover.ts';
 import { formatHover } from '../hover/kind-hovers.ts';
+import { withoutWorkings } from '../hover/markdown.ts';
 import { type Asked, CompletionItemKind, lastOf, type Offer } from './asked.ts';
 
 const rasters = ['1080p', '2160p', '720p', '1080i'];
@@ -25,7 +26,7 @@ export function formatOffers({ analysis }: Asked): Offer[] {
     label: text,
     kind: CompletionItemKind.EnumMember,
     detail: networkRate(analysis, text),
-    documentation: analysis && formatHover(analysis, parseFormat(text)),
+    documentation: analysis && withoutWorkings(formatHover(analysis, parseFormat(text))),
     group: houseRate !== undefined && text.endsWith(`p${houseRate}`) && !text.includes('x') ? 1 : 2,
   }));
 }
@@ -45,6 +46,7 @@ const dimensions: Record<string, readonly Dimension[]> = {
   of: ['length'],
   sound: ['time', 'length'],
   after: ['time'],
+  from: ['length'],
   delay: ['frames', 'time'],
   within: ['frames', 'time'],
   lasts: ['time'],
@@ -101,10 +103,12 @@ const usual = new Set([
 export function unitOffers(asked: Asked): Offer[] {
   const after = lastOf(asked, Object.keys(dimensions));
   const wanted = after === undefined ? [] : (dimensions[after] ?? []);
-  return UNITS.filter(
-    ({ symbol, dimension }) =>
-      usual.has(symbol) && wanted.includes(dimension) && (symbol !== 'nm' || after === 'wavelength'),
-  ).map(({ symbol, dimension }) => ({
+  const one = asked.where.before.at(-1)?.image === '1';
+  return UNITS.filter(({ symbol, dimension }) => {
+    if (symbol === 'nm') return after === 'wavelength';
+    if (dimension === 'frames') return wanted.includes(dimension) && symbol === (one ? 'frame' : 'frames');
+    return usual.has(symbol) && wanted.includes(dimension);
+  }).map(({ symbol, dimension }) => ({
     label: symbol,
     kind: CompletionItemKind.Unit,
     detail: dimension,

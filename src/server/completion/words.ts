@@ -2,7 +2,7 @@ import { isStatementWord } from '../../language/words.ts';
 import { statementHelp, wordHelp } from '../word-help.ts';
 import { type Asked, CompletionItemKind, type Offer } from './asked.ts';
 
-/** Settings and clauses that may stand in one statement more than once. */
+/** Settings that may stand in one block more than once, and little words that belong to several clauses. */
 const repeatable: ReadonlySet<string> = new Set([
   'inputs',
   'outputs',
@@ -20,12 +20,15 @@ const repeatable: ReadonlySet<string> = new Set([
   'in',
 ]);
 
+/** Words that another clause uses too, so that they may stand once more. */
+const sharedWith: Record<string, string> = { over: 'streams', by: 'powered' };
+
 const arrows = { '->': 'one way', '<->': 'both ways' } as const;
 
 /** Statements to begin and clauses to add. A clause that is written already is not offered again. */
 export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
   const { where } = asked;
-  const written = new Set(where.before.map(({ image }) => image));
+  const written = where.before.map(({ image }) => image);
   return words.flatMap((word): Offer[] => {
     if (word === '->' || word === '<->')
       return [
@@ -47,7 +50,7 @@ export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
         },
       ];
     }
-    if (where.opensLine || (written.has(word) && !repeatable.has(word))) return [];
+    if (where.opensLine || isSpent(word, written)) return [];
     return [
       {
         label: word,
@@ -58,4 +61,10 @@ export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
       },
     ];
   });
+}
+
+function isSpent(word: string, written: readonly string[]): boolean {
+  if (repeatable.has(word)) return false;
+  const most = written.includes(sharedWith[word] ?? '') ? 2 : 1;
+  return written.filter((one) => one === word).length >= most;
 }

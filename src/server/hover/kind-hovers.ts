@@ -1,9 +1,13 @@
 /** Kinds of things and formats: what the library and the physics know of them. */
 import type { Analysis, Cable, Interface } from '../../analysis/model.ts';
 import { type FormatFigures, formatFigures } from '../../documents/explain/format-figures.ts';
-import { provenanceText, reachesOf, reachesOver } from '../../documents/explain/interface-figures.ts';
-import { reachText } from '../../documents/explain/interface-text.ts';
-import { formatFrequency, formatLoss, formatRate } from '../../physics/display.ts';
+import {
+  provenanceText,
+  type ReachOnCable,
+  reachesOf,
+  reachesOver,
+} from '../../documents/explain/interface-figures.ts';
+import { formatFrequency, formatLength, formatLoss, formatRate } from '../../physics/display.ts';
 import { formatFormat, type StatedFormat } from '../../physics/raster.ts';
 import { bold, code, description, lines, paragraphs, plain, table, workings } from './markdown.ts';
 
@@ -19,10 +23,10 @@ export function cableHover(analysis: Analysis, cable: Cable): string {
     reaches.length > 0 &&
       table(
         ['interface', 'reaches', 'source'],
-        reaches.map(({ interface: face, fact }) => [
-          code(face.name),
-          reachText(fact, analysis.settings.units),
-          plain(provenanceText(fact)),
+        reaches.map((reach) => [
+          code(reach.interface.name),
+          reachText(reach, analysis.settings.units),
+          plain(provenanceText(reach)),
         ]),
       ),
     cable.losses.length > 0 &&
@@ -57,8 +61,8 @@ export function interfaceHover(analysis: Analysis, face: Interface): string {
     reaches.length > 0 &&
       table(
         ['cable', 'reaches', 'source'],
-        reaches.map(({ cable, fact: reach }) => [
-          code(cable.name),
+        reaches.map((reach) => [
+          code(reach.cable.name),
           reachText(reach, analysis.settings.units),
           plain(provenanceText(reach)),
         ]),
@@ -91,4 +95,11 @@ function fitsText({ fits }: FormatFigures): string {
   return texts.length > 0
     ? `; one way fit ${texts.map(([rate, count]) => `${count} in ${formatRate(rate)}`).join(', ')}`
     : '';
+}
+
+/** `55 m, good to 37 m`; with the loss allowed on fibre. */
+function reachText({ length_m, good_m, loss_db }: ReachOnCable, units: 'metric' | 'feet'): string {
+  const good = good_m === undefined ? '' : `, good to ${formatLength(good_m, units)}`;
+  const loss = loss_db === undefined ? '' : `, at most ${formatLoss(loss_db)}`;
+  return formatLength(length_m, units) + good + loss;
 }

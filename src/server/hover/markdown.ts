@@ -58,6 +58,11 @@ export function workings(all: readonly Working[], depth: number): string | undef
   return `---\n\n*How the figures were got*\n\n\`\`\`text\n${text.replaceAll('```', "'''")}\n\`\`\``;
 }
 
+/** What a hover says without how its figures were got, for narrow places. */
+export function withoutWorkings(markdown: string): string {
+  return markdown.split(/\n\n---\n\n/, 1)[0]!;
+}
+
 function cut(working: Working, depth: number): Working {
   return { ...working, steps: depth > 0 ? working.steps.map((step) => cut(step, depth - 1)) : [] };
 }

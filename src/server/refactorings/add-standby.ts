@@ -17,7 +17,7 @@ export const addStandby: Refactoring = ({ plan: { analysis }, statement, shared 
   const text = `link ${name} ${from} ${arrow} ${to} over ${link.cable.name} standby for ${link.name}`;
   const edit = workspaceEditOf([{ kind: 'insertAfter', statement, text }], shared.workspace.LangiumDocuments);
   if (!edit) return [];
-  return [{ title: `Add a standby for \`${link.name}\``, kind: CodeActionKind.RefactorRewrite, edit }];
+  return [{ title: `Add a standby for ${link.name}`, kind: CodeActionKind.RefactorRewrite, edit }];
 };
 
 function hasStandby(links: readonly Link[], link: Link): boolean {

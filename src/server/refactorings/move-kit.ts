@@ -17,7 +17,7 @@ export const moveKit: Refactoring = (asked) => {
   const { name } = statement.fact;
   const here = kits.filter((kit) => kit.name === name);
   return [
-    moveAction(asked, here, `Move the kit \`${name}\` to ${KIT_FILE}`),
+    moveAction(asked, here, `Move the kit ${name} to ${KIT_FILE}`),
     ...(kits.length > 1 ? [moveAction(asked, kits, `Move all ${kits.length} kits to ${KIT_FILE}`)] : []),
   ].flatMap((action) => action ?? []);
 };

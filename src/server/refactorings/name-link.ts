@@ -9,7 +9,7 @@ export const nameLink: Refactoring = ({ plan, statement: { fact, source } }) => 
   const name = freeName(plan.analysis, `${fact.from.node}_${fact.to.node}`);
   const { start } = rangeOf(source.range('from'));
   const edit = { changes: { [source.file]: [TextEdit.insert(start, `${name} `)] } };
-  return [{ title: `Name this link \`${name}\``, kind: CodeActionKind.RefactorRewrite, edit }];
+  return [{ title: `Name this link ${name}`, kind: CodeActionKind.RefactorRewrite, edit }];
 };
 
 /** The name itself, or with the first number behind it that makes it new. */
