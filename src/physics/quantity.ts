@@ -228,7 +228,7 @@ const PLAUSIBLE: Readonly<Record<Dimension, readonly [least: number, most: numbe
  */
 export function requireQuantity(quantity: Quantity, dimension: Dimension): number {
   if (quantity.unit.dimension !== dimension) {
-    throw new PhysicsError(dimension, `${EXPECTED[dimension]} is expected, not ${formatQuantity(quantity)}`);
+    throw new PhysicsError(dimension, `${EXPECTED[dimension]}, is expected, not ${formatQuantity(quantity)}`);
   }
   const [least, most] = PLAUSIBLE[dimension];
   const value = toSi(quantity.value, quantity.unit);

@@ -143,7 +143,7 @@ describe('a quantity for a purpose', () => {
   test('has the right dimension and a value that can be meant', () => {
     expect(requireQuantity(quantity('58 ft'), 'length')).toBeCloseTo(17.6784, 9);
     expect(() => requireQuantity(quantity('60 W'), 'length')).toThrow(
-      'a length, for example 12 m is expected, not 60 W',
+      'a length, for example 12 m, is expected, not 60 W',
     );
     expect(() => requireQuantity(quantity('41000 km'), 'length')).toThrow(
       'length 41000 km is refused; allowed: 0 km to 40075 km',

@@ -85,16 +85,16 @@ describe('facts of a statement', () => {
 
 describe('faults of a statement', () => {
   it.each([
-    ['run a <-> b 60 W', ['wrong-dimension: A length, for example 12 m is expected, not 60 W.']],
+    ['run a <-> b 60 W', ['wrong-dimension: A length, for example 12 m, is expected, not 60 W.']],
     [
       'link a.b <-> c.d over cat6a 60 W',
-      ['wrong-dimension: A length, for example 12 m is expected, not 60 W.'],
+      ['wrong-dimension: A length, for example 12 m, is expected, not 60 W.'],
     ],
     [
       'run a <-> b 58,5 m',
       ['decimal-comma: Write 58.5 m with a decimal point: a comma separates items of a list.'],
     ],
-    ['run a <-> b 58', ['unit-missing: 58 of what? A length, for example 12 m is expected.']],
+    ['run a <-> b 58', ['unit-missing: 58 of what? A length, for example 12 m, is expected.']],
     ['uplink u at p 40 Mbps', ['unknown-unit: Write `Mb/s`, not `Mbps`.']],
     ['place a “Desk”', ['curly-quotes: Text stands between straight quotes: "like this".']],
     ['place a "Desk', ['open-string: This text is not closed: a string ends on its own line, with a ".']],
