@@ -2,6 +2,7 @@ import {
   judgeDisplay,
   tmdsCharacterRate_hz,
   tmdsTotal_bits_per_second,
+  usableRate_bits_per_second,
 } from '../physics/display-interface.ts';
 import { type FlowLoads, flowLoads } from '../physics/flows.ts';
 import {
@@ -47,6 +48,8 @@ export interface KnownFormat {
 /** SD pictures ride on SD interfaces only; the slowest of the others has 1.485 Gb/s. */
 const FASTEST_SD_BITS_PER_SECOND = 1e9;
 const FIRST_HD_ROWS = 720;
+/** Without their coding, three characters of eight bit stand for a pixel of 24. */
+const BITS_ON_LANES = 24;
 
 /** The formats of a plan, each kept once, so that what is asked of one again costs nothing. */
 export class FormatTable {
@@ -175,15 +178,12 @@ export class FormatTable {
     if (clock_hz === undefined && lanes === undefined) return undefined;
     const fit = attempt(() => judgeDisplay(format, { character_rate_hz: clock_hz, lanes }, this.#blanking));
     if (fit === 'fits') return undefined;
-    const needs = attempt(() => tmdsCharacterRate_hz(format, this.#blanking));
-    if (fit === undefined || needs === undefined) return notCarried;
-    if (lanes === undefined) return { kind: fit, needs, limit: clock_hz, unit: 'hz' };
-    return {
-      kind: fit,
-      needs: attempt(() => tmdsTotal_bits_per_second(format, this.#blanking)),
-      limit: face.rate_bits_per_second,
-      unit: 'bits_per_second',
-    };
+    const characters_hz = attempt(() => tmdsCharacterRate_hz(format, this.#blanking));
+    if (fit === undefined || characters_hz === undefined) return notCarried;
+    if (lanes === undefined) return { kind: fit, needs: characters_hz, limit: clock_hz, unit: 'hz' };
+    const usable = attempt(() => usableRate_bits_per_second(lanes.count, lanes.rate_bits_per_second));
+    const needs = characters_hz * BITS_ON_LANES;
+    return { kind: fit, needs, limit: usable, unit: 'bits_per_second' };
   }
 
   #know(make: () => Format): KnownFormat | undefined {

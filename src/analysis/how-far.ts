@@ -14,7 +14,8 @@ const nowhere: HowFar = { reaches: [], missing: { kind: 'nothing' } };
 export function howFar(analysis: Analysis, delivery: Delivery): HowFar {
   const { source, target } = delivery.feed;
   const { noRoute, segment } = delivery;
-  if (!source || !target || !noRoute) return nowhere;
+  if (!source || !target || (noRoute?.kind !== 'no way' && noRoute?.kind !== 'via cannot be met'))
+    return nowhere;
   const router = routerOf(analysis);
   const situation = analysis.situations.find((one) => one.segment === segment);
   return router.during(situation?.lostLinks ?? [], situation?.standbys ?? [], () => {
@@ -203,18 +204,21 @@ class Look {
 
   /** The picture gets onto the network, or could; and the target hangs on a network, but not on the same. */
   #notJoined(): HowFar | undefined {
-    const from = lastOf(this.#portsOn.keys(), (port) => this.#networkSocket(port));
-    const to = lastOf(this.#portsBack.keys(), (port) => this.#networkSocket(port));
+    const from = lastOf(this.#portsOn.keys(), (port) => this.#networkSocket(port, 'near'));
+    const to = lastOf(this.#portsBack.keys(), (port) => this.#networkSocket(port, 'far'));
     if (!from || !to || from.port.owner === to.port.owner) return undefined;
     const vertex = this.#portsOn.get(from.at);
     return this.#as(vertex, { kind: 'not joined', from: from.port, to: to.port });
   }
 
-  /** A network port of the node that a port belongs to, a free one if there is one. */
-  #networkSocket({ owner, role }: Port): Port | undefined {
+  /**
+   * A network port of the node that a port belongs to, a free one if there is one. What came to a box over the network
+   * goes on only if the box is a switch; what leads to the target may come in by any port of the box.
+   */
+  #networkSocket({ owner, role }: Port, side: 'near' | 'far'): Port | undefined {
     if (owner.kind !== 'node' || !owner.kit) return undefined;
     const { kit, usedPorts } = owner;
-    const passes = role === 'network' ? kit.forwards || kit.carries : kit.carries;
+    const passes = role === 'network' ? kit.forwards || (side === 'far' && kit.carries) : kit.carries;
     if (!passes) return undefined;
     const sockets = kit.ports.filter((kitPort) => kitPort.role === 'network');
     const free = sockets.find(({ index }) => (usedPorts[index]?.links.length ?? 0) === 0);

@@ -182,6 +182,7 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
       ? judged.loss_db * BADLY_REMEMBERED
       : judged.loss_db + fibre_db * (BADLY_REMEMBERED - 1);
     reach.fromMemory = limitRemembered || fibreRemembered;
+    if (!limitRemembered) reach.source = losses.find((loss) => loss?.fromMemory)?.source ?? reach.source;
     reach.memoryDecides = reach.fromMemory && worse_db > (loss_limit_db ?? Infinity);
   }
   const isGood = reach.good_m === undefined || length_m <= reach.good_m;

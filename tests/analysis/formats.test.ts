@@ -127,6 +127,23 @@ test('on a display link the character rate is what counts', () => {
   expect(fault).toMatchObject({ kind: 'too big', needs: 742.5e6, limit: 600e6, unit: 'hz' });
 });
 
+// Without its coding a fixed-rate link of 4 x 8 Gb/s has 28.44 Gb/s (16 of 18 bits); 2160p119.88 at 8 bit has a pixel clock
+// of 1188/1.001 MHz, 24 bit each: 28.48 Gb/s: it fits only if the blanking is compacted (numbers 4, doubt).
+test('on fixed-rate lanes like is compared with like, and what depends on the devices is doubtful', () => {
+  const [fault] = faultsOf(
+    'laptop -> box.in1',
+    'interface lanes_8g { signal hdmi clock 600 MHz lanes 4 of 8 Gb/s }',
+    'kit wall { inputs in1 as lanes_8g }',
+    'node box : wall',
+    'source laptop sends 2160p119.88 as lanes_8g into box.in1',
+    'feed laptop -> box.in1',
+  );
+  expect(fault).toMatchObject({ kind: 'doubtful', unit: 'bits_per_second' });
+  const { needs, limit } = fault as { needs: number; limit: number };
+  expect(needs / 1e9).toBeCloseTo((1188 / 1.001) * 24e-3, 6);
+  expect(limit / 1e9).toBeCloseTo((32 * 16) / 18, 6);
+});
+
 test('sound does not ride on a picture interface, nor a picture on one for sound', () => {
   const plan = [
     'kit desk { inputs mic as aes3 inputs in1 as sdi_3g }',
