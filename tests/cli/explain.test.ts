@@ -31,6 +31,10 @@ describe('a format', () => {
       interface_bits_per_second: 2_967_032_967,
     });
     expect(figures.fits.ethernet_10g).toBe(3);
+    // CTA-861: 148.352 MHz as RGB 8 bit, so every class of HDMI from 165 MHz on carries it.
+    expect(
+      figures.display_classes.map((one: { character_rate_hz: number }) => one.character_rate_hz),
+    ).toContain(165_000_000);
     expect(figures.carried_by).toContainEqual({ interface: 'sdi_3g', fit: 'fits' });
     const analysis = JSON.parse(feedplot(['show', 'examples/starter', '--json']).stdout);
     const { name, carried, ...source } = analysis.sources[0];

@@ -119,7 +119,7 @@ describe('the shipped schemas', () => {
   const files = [
     'feedplot-analysis.schema.json',
     'feedplot-check.schema.json',
-    'feedplot-format.schema.json',
+    'feedplot-explain.schema.json',
   ];
 
   test.each(files)('%s says what every key means', (file) => {
@@ -129,6 +129,7 @@ describe('the shipped schemas', () => {
       for (const [key, value] of Object.entries(schema.properties ?? {})) {
         look(value as Record<string, unknown>, `${path}/${key}`);
       }
+      for (const one of (schema.oneOf ?? []) as Record<string, unknown>[]) look(one, path);
       if (schema.items) look(schema.items as Record<string, unknown>, `${path}/*`);
     };
     look(JSON.parse(readFileSync(join(root, 'dist', file), 'utf8')), '');
@@ -145,6 +146,26 @@ describe('the shipped schemas', () => {
       '/nodes/0/power_w must be null',
       '/nodes/0/power_w must match a schema in anyOf',
     ]);
+  });
+});
+
+describe('explanations for machines', () => {
+  test.each([
+    '1080p59.94',
+    '1080i50 audio 2',
+    '2160p23.98 4:4:4 12 bit',
+    '4096x2160p48 4:2:0 10 bit',
+    'audio 8',
+    'link-overload',
+    'sdi_12g',
+    'hdmi_2_1',
+    'ethernet_10g_sr',
+    'rg6',
+    'om4',
+    'cat6_screened',
+  ])('%s matches the shipped schema', (thing) => {
+    const { stdout } = feedplot(['explain', ...thing.split(' '), '--json']);
+    expect(faults('feedplot-explain.schema.json', JSON.parse(stdout))).toEqual([]);
   });
 });
 

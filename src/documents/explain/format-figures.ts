@@ -1,7 +1,8 @@
+import { attempt } from '../../analysis/attempt.ts';
 import { FormatTable } from '../../analysis/formats.ts';
 import type { Analysis, Interface } from '../../analysis/model.ts';
 import { flowsThatFit } from '../../physics/capacity.ts';
-import { explainTmds } from '../../physics/display-interface.ts';
+import { type DisplayClasses, displayClasses, explainTmds } from '../../physics/display-interface.ts';
 import { explainFlowLoads, type FlowLoads } from '../../physics/flows.ts';
 import { explainActivePayload } from '../../physics/pixel-group.ts';
 import { completeFormat, type Format, type PictureFormat, type StatedFormat } from '../../physics/raster.ts';
@@ -20,6 +21,8 @@ export interface FormatFigures {
   readonly sdiWays: readonly SdiWay[];
   /** TMDS character rate on a display link; undefined where none carries it. */
   readonly characterRate_hz: number | undefined;
+  /** How it fits every class of display link; undefined where none carries it. */
+  readonly displayClasses: DisplayClasses | undefined;
   readonly carriers: readonly Carrier[];
   /** How many go one way through each network interface, up to 100 %. */
   readonly fits: readonly { readonly interface: Interface; readonly count: number }[];
@@ -54,6 +57,7 @@ export function formatFigures(stated: StatedFormat, { settings, interfaces }: An
     sdi_bits_per_second: sdi?.value,
     sdiWays: format.kind === 'picture' ? (attempt(() => sdiWays(format)) ?? []) : [],
     characterRate_hz: tmds?.value,
+    displayClasses: displayFormat && attempt(() => displayClasses(displayFormat, blanking)),
     carriers: carriersOf(stated, all, new FormatTable(tagged, blanking)),
     fits: all
       .filter((one) => one.signal === 'network' && one.rate_bits_per_second > 0)
@@ -73,13 +77,4 @@ function carriersOf(stated: StatedFormat, interfaces: readonly Interface[], tabl
     if (!known || (misfit && misfit.kind !== 'doubtful')) return [];
     return [{ interface: face, fit: misfit ? 'doubtful' : 'fits' }];
   });
-}
-
-/** SDI and display links refuse some pictures; then they have no such figure. */
-function attempt<T>(explain: () => T): T | undefined {
-  try {
-    return explain();
-  } catch {
-    return undefined;
-  }
 }

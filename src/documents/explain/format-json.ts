@@ -32,6 +32,15 @@ export const formatExplanationShape = object('What a format asks of everything t
     text('Sampling and depth on a display link, where what was left out means something else'),
   ),
   display_character_rate_hz: orNull(number('TMDS character rate on a display link')),
+  display_classes: list(
+    'Classes of display links that carry it: by the highest TMDS character rate, or by lanes at a fixed rate',
+    object('A class', {
+      character_rate_hz: orNull(whole('Its highest TMDS character rate; null for lanes')),
+      lanes: orNull(whole('How many lanes; null for TMDS')),
+      lane_bits_per_second: orNull(whole('Rate of a lane; null for TMDS')),
+      fit: oneOf('doubtful: only if the devices compact the blanking', ['fits', 'doubtful']),
+    }),
+  ),
   carried_by: list(
     'Interfaces of the library and the plan, other than network ones, that carry it on one cable',
     object('An interface', {
@@ -65,7 +74,29 @@ export function formatExplanationJson(figures: FormatFigures): ValueOf<typeof fo
     })),
     display_format: displayFormat ? `${displayFormat.sampling} ${displayFormat.depth_bits} bit` : null,
     display_character_rate_hz: rounded(figures.characterRate_hz),
+    display_classes: classesJson(figures.displayClasses),
     carried_by: figures.carriers.map((carrier) => ({ interface: carrier.interface.name, fit: carrier.fit })),
     fits: Object.fromEntries(figures.fits.map((one) => [one.interface.name, one.count])),
   };
+}
+
+function classesJson(classes: FormatFigures['displayClasses']) {
+  const tmds = (classes?.tmds ?? []).flatMap(({ link, fit }) =>
+    fit === 'too big'
+      ? []
+      : [{ character_rate_hz: link.character_rate_hz, lanes: null, lane_bits_per_second: null, fit }],
+  );
+  const lanes = (classes?.fixed_rate ?? []).flatMap(({ link, fit }) =>
+    fit === 'too big'
+      ? []
+      : [
+          {
+            character_rate_hz: null,
+            lanes: link.lanes,
+            lane_bits_per_second: link.lane_bits_per_second,
+            fit,
+          },
+        ],
+  );
+  return [...tmds, ...lanes];
 }

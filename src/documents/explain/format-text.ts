@@ -17,6 +17,7 @@ export function formatExplanation(figures: FormatFigures, width: number): string
         ['Packets a frame', loads.packets_per_frame === undefined ? '' : String(loads.packets_per_frame)],
         ['On SDI', onSdi(figures)],
         ['On a display link', onDisplay(figures)],
+        ['Display classes', classesText(figures)],
         ['Carried by', figures.carriers.map(carrierText).join(', ')],
         ['Fit one way', fitsText(figures)],
       ],
@@ -50,6 +51,18 @@ function onDisplay({ displayFormat, characterRate_hz }: FormatFigures): string {
     return 'not carried: no timing exists for it, or not this sampling and depth';
   const { sampling, depth_bits } = displayFormat;
   return `${formatFrequency(characterRate_hz)} character rate as ${sampling} ${depth_bits} bit`;
+}
+
+/** The slowest class of each kind that carries it: every faster one does too. */
+function classesText({ displayClasses }: FormatFigures): string {
+  const tmds = displayClasses?.tmds.find(({ fit }) => fit === 'fits');
+  const lanes = displayClasses?.fixed_rate.find(({ fit }) => fit === 'fits');
+  return [
+    tmds ? `from ${formatFrequency(tmds.link.character_rate_hz)}` : '',
+    lanes ? `from ${lanes.link.lanes} lanes of ${formatRate(lanes.link.lane_bits_per_second)}` : '',
+  ]
+    .filter(Boolean)
+    .join(', or ');
 }
 
 function carrierText({ interface: { name }, fit }: FormatFigures['carriers'][number]): string {
