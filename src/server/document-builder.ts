@@ -41,7 +41,10 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
   ): Promise<void> {
     const quick = deleted.length === 0 && this.#nothingIsUnfinished();
     if (quick && changed.every((uri) => this.#followTyping(uri))) await this.#announce(changed);
-    else await super.update(changed, deleted, cancel);
+    else {
+      const files = await this.#asTheyAre(changed, deleted);
+      await super.update(files.changed, files.deleted, cancel);
+    }
     await this.#loadImports(cancel);
     await this.#services.plans.Plans.publish();
   }
@@ -57,6 +60,25 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
 
   protected override shouldRelink(): boolean {
     return false;
+  }
+
+  /**
+   * What the editor holds counts, whatever becomes of the file on disk. A file that it has closed is what lies on disk,
+   * if it is one of the workspace.
+   */
+  async #asTheyAre(changed: URI[], deleted: URI[]): Promise<{ changed: URI[]; deleted: URI[] }> {
+    const isOpen = (uri: URI) => this.textDocuments?.get(uri) !== undefined;
+    const files = {
+      changed: changed.filter(isOpen),
+      deleted: deleted.filter((uri) => !isOpen(uri)),
+    };
+    for (const uri of changed) {
+      if (isOpen(uri)) continue;
+      const stays =
+        this.#services.plans.Plans.isInside(uri.toString()) && (await this.fileSystemProvider.exists(uri));
+      (stays ? files.changed : files.deleted).push(uri);
+    }
+    return files;
   }
 
   /** Brings in what imports name, and what is imported there, once for each new `import` line. */

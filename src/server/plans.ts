@@ -10,7 +10,7 @@ import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assem
 import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
 import { emptyFile } from '../plan/read-text.ts';
-import { publishFindings } from './publish.ts';
+import { Publisher } from './publish.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
 
 /** One plan as it stands: what was read, worked out and found. */
@@ -28,12 +28,14 @@ export interface CurrentPlan {
 export class Plans {
   readonly #shared: FeedplotSharedServices;
   readonly #language: () => FeedplotLspServices;
+  readonly #publisher: Publisher;
   #revision = -1;
   #plans = new Map<string, CurrentPlan>();
   readonly #read = new WeakMap<FileTree, ReadFile>();
 
   constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
     this.#shared = shared;
+    this.#publisher = new Publisher(shared);
     this.#language = language;
   }
 
@@ -88,7 +90,7 @@ export class Plans {
     const documents = this.#shared.workspace.LangiumDocuments.all
       .filter((d) => !isLibrary(d.uri.toString()))
       .toArray();
-    publishFindings(this.#shared, documents, this);
+    this.#publisher.publish(documents, this);
   }
 
   /** Brings in files that an import names and that no folder of the workspace holds. @returns the new ones. */

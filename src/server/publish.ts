@@ -1,9 +1,11 @@
 import type { LangiumDocument } from 'langium';
-import type { Connection, Diagnostic, DiagnosticRelatedInformation } from 'vscode-languageserver';
+import type { Diagnostic, DiagnosticRelatedInformation } from 'vscode-languageserver';
 import { DiagnosticSeverity, type Range } from 'vscode-languageserver-types';
 import { type Finding, locate, type Severity } from '../checks/finding.ts';
 import { statementFindings } from '../checks/findings.ts';
+import { treeOf } from '../language/incremental/file-tree.ts';
 import type { TextRange } from '../plan/plan.ts';
+import { OpenText } from './open-text.ts';
 import type { Plans } from './plans.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
@@ -19,21 +21,44 @@ const severities: Record<Severity, DiagnosticSeverity> = {
   info: DiagnosticSeverity.Information,
 };
 
-/** Sends every file the findings of the plans that it belongs to; files of no plan get those of their own statements. */
-export function publishFindings(
-  shared: FeedplotSharedServices,
-  documents: LangiumDocument[],
-  plans: Plans,
-): void {
-  const connection: Connection | undefined = shared.lsp.Connection;
-  if (!connection) return;
-  const byFile = findingsByFile(plans);
-  for (const document of documents) {
-    const uri = document.uri.toString();
-    const own = byFile.get(uri) ?? statementFindings(plans.read(document));
-    const open = shared.workspace.TextDocuments.get(document.uri);
-    const diagnostics = diagnosticsOf(own);
-    connection.sendDiagnostics(open ? { uri, version: open.version, diagnostics } : { uri, diagnostics });
+/**
+ * Tells the editor every file's findings: those of the plans that it belongs to, and for a file of no plan those of
+ * its own statements. A file is told again only when what it would be told differs, or when its text has a new version
+ * that the findings are to be known for.
+ */
+export class Publisher {
+  readonly #shared: FeedplotSharedServices;
+  readonly #told = new Map<string, { readonly version: number | undefined; readonly text: string }>();
+
+  constructor(shared: FeedplotSharedServices) {
+    this.#shared = shared;
+  }
+
+  publish(documents: readonly LangiumDocument[], plans: Plans): void {
+    if (!this.#shared.lsp.Connection) return;
+    const byFile = findingsByFile(plans);
+    const gone = new Set(this.#told.keys());
+    for (const document of documents) {
+      const uri = document.uri.toString();
+      gone.delete(uri);
+      const open = this.#shared.workspace.TextDocuments.get(uri);
+      // What is typed while a plan is worked out is told with the next findings.
+      if (open instanceof OpenText && treeOf(document)?.text !== open.text) continue;
+      this.#tell(uri, open?.version, byFile.get(uri) ?? statementFindings(plans.read(document)));
+    }
+    for (const uri of gone) {
+      this.#tell(uri, undefined, []);
+      this.#told.delete(uri);
+    }
+  }
+
+  #tell(uri: string, version: number | undefined, findings: readonly Finding[]): void {
+    const diagnostics = diagnosticsOf(findings);
+    const text = JSON.stringify(diagnostics);
+    const told = this.#told.get(uri);
+    if (told ? told.text === text && told.version === version : diagnostics.length === 0 && !version) return;
+    this.#told.set(uri, { version, text });
+    void this.#shared.lsp.Connection?.sendDiagnostics({ uri, ...(version && { version }), diagnostics });
   }
 }
 
@@ -41,9 +66,13 @@ function findingsByFile(plans: Plans): Map<string, Finding[]> {
   const byFile = new Map<string, Finding[]>();
   for (const { assembled, findings } of plans.all().values()) {
     for (const file of assembled.plan.files) if (!byFile.has(file)) byFile.set(file, []);
-    for (const finding of findings) byFile.get(locate(finding.place).file)?.push(finding);
+    for (const finding of findings) byFile.get(fileOf(finding))?.push(finding);
   }
   return byFile;
+}
+
+function fileOf({ place }: Finding): string {
+  return 'statement' in place ? place.statement.source.file : place.file;
 }
 
 /** Findings as the protocol has them, the most serious first where there are too many. */

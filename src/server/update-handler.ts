@@ -1,6 +1,6 @@
-import type { URI } from 'langium';
+import { type TextDocument, URI } from 'langium';
 import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
-import type { FileSystemWatcher } from 'vscode-languageserver';
+import type { FileSystemWatcher, TextDocumentChangeEvent } from 'vscode-languageserver';
 
 /** Reads changed texts anew, and asks the editor to tell of changed plan files only. */
 export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
@@ -14,6 +14,11 @@ export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
   /** Every other file of a workspace is none of our business. */
   protected override getWatchers(): FileSystemWatcher[] {
     return [{ globPattern: '**/*.feedplot' }];
+  }
+
+  /** What was typed and not saved is gone: the file is again what lies on disk. */
+  override didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
+    this.fireDocumentUpdate([URI.parse(document.uri)], []);
   }
 
   /** A fault while reading is told and survived: the next edit reads again. */
