@@ -31,3 +31,4 @@ mkdirSync(folder, { recursive: true });
 write('analysis.json', feedplot('show', plan, '--json'));
 write('tables.txt', feedplot('show', plan, 'links', 'feeds', 'sources', 'nodes', 'power', 'cables', 'cost'));
 write('check.md', feedplot('check', plan, '--output', 'markdown'));
+console.log(feedplot('book', plan, '--to', `${folder}/papers`).trimEnd());
