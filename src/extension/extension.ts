@@ -34,6 +34,13 @@ export async function activateWith(
     client,
     commands.registerCommand('feedplot.newPlan', () => writeNewPlan(context.extensionUri)),
     commands.registerCommand('feedplot.restart', () => restart(client)),
+    // The editor's own view of a hierarchy, which begins at the cursor.
+    commands.registerCommand('feedplot.followPictures', () =>
+      commands.executeCommand('references-view.showOutgoingCalls'),
+    ),
+    commands.registerCommand('feedplot.showWhatFeeds', () =>
+      commands.executeCommand('references-view.showIncomingCalls'),
+    ),
     commands.registerCommand('feedplot.showLog', () => output.show()),
     commands.registerCommand(clientCommands.accept, acceptFinding),
     commands.registerCommand(clientCommands.showPlaces, showPlaces),

@@ -23,7 +23,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 
 /** The program that ships; another build of it can be named, to test that one. */
-const program = process.env.FEEDPLOT ?? path.join(import.meta.dirname, '../../dist/feedplot.cjs');
+export const program = process.env.FEEDPLOT ?? path.join(import.meta.dirname, '../../dist/feedplot.cjs');
 
 /** No answer takes that long; a test fails with what it waited for instead of hanging. */
 const PATIENCE_MS = 20_000;
