@@ -2,14 +2,12 @@ import { join } from 'node:path';
 import { Option } from 'commander';
 import { catalogue } from '../checks/catalogue.ts';
 import type { Finding } from '../checks/finding.ts';
-import { statementFindings } from '../checks/findings.ts';
 import { findingsForGithub } from '../documents/findings/github.ts';
 import { reportJson } from '../documents/findings/json.ts';
 import { countBySeverity, type LocatedFinding, locateFindings } from '../documents/findings/located.ts';
 import { findingsMarkdown } from '../documents/findings/markdown.ts';
 import { findingsSarif } from '../documents/findings/sarif.ts';
 import { findingsText, summaryText } from '../documents/findings/text.ts';
-import type { ReadFile } from '../plan/read-file.ts';
 import { boundaryOf } from './disk.ts';
 import { nameFrom } from './file-uri.ts';
 import { findPlan } from './find-plan.ts';
@@ -61,27 +59,21 @@ function checkFiles(reader: PlanReader, terminal: Terminal, named: readonly stri
   const found = (named.length > 0 ? named : [undefined]).map((name) =>
     findPlan(reader, terminal.folder, name),
   );
-  const paths = [...new Set(found.map(({ path }) => path))];
-  const read = paths.map((path) => ({ path, file: reader.file(path) }));
+  const read = new Map(found.map(({ path }) => [path, reader.file(path)]));
   for (const { path, chosen } of found) {
-    if (chosen) terminal.note(`Checking ${nameFrom(terminal.folder, reader.file(path).uri)}.`);
+    if (chosen) terminal.note(`Checking ${nameFrom(terminal.folder, read.get(path)!.uri)}.`);
   }
-  const plans = read.filter(({ file }) => !isPart(file)).map(({ path }) => reader.plan(path));
-  const files = new Set(plans.flatMap((plan) => plan.files));
-  const findings = plans.flatMap((plan) => plan.findings);
-  for (const { file } of read) {
-    if (files.has(file.uri)) continue;
-    files.add(file.uri);
-    const name = nameFrom(terminal.folder, file.uri);
-    terminal.note(`${name} has no plan of its own: only its statements were checked, each by itself.`);
-    findings.push(...statementFindings(file));
+  // A part is checked with the plans that import it; by itself it is told that its `plan` statement is missing.
+  const plansFirst = [...read].sort(([, a], [, b]) => Number(b.hasPlan) - Number(a.hasPlan));
+  const files = new Set<string>();
+  const findings: Finding[] = [];
+  for (const [path, { uri, hasPlan }] of plansFirst) {
+    if (!hasPlan && files.has(uri)) continue;
+    const plan = reader.plan(path);
+    for (const file of plan.files) files.add(file);
+    findings.push(...plan.findings);
   }
-  return { named: read.map(({ file }) => file.uri), files: [...files], findings };
-}
-
-/** A file of kit, stock or places, for plans to import. One with feeds is a plan whose `plan` statement is missing. */
-function isPart({ hasPlan, statements }: ReadFile): boolean {
-  return !hasPlan && statements.length > 0 && !statements.some(({ fact }) => fact.kind === 'feed');
+  return { named: [...read.values()].map(({ uri }) => uri), files: [...files], findings };
 }
 
 function write(

@@ -150,8 +150,11 @@ describe('SARIF', () => {
   });
 
   test('levels are those of the standard (§3.27.10)', () => {
-    const { results } = log(finding(), finding({ severity: 'warning' }), finding({ severity: 'info' }))
-      .runs[0];
+    const { results } = log(
+      finding(),
+      finding({ line: 5, severity: 'warning' }),
+      finding({ line: 6, severity: 'info' }),
+    ).runs[0];
     expect(results.map((result: { level: string }) => result.level)).toEqual(['error', 'warning', 'note']);
   });
 
