@@ -7,10 +7,11 @@ import { NameBook } from './names.ts';
 import { picturesOf } from './pictures.ts';
 import { type PlantWorks, plantOf } from './plant.ts';
 import { reachesOf } from './reaches.ts';
-import { keepRouter, Router } from './router.ts';
+import { Router } from './router.ts';
 import { deliveriesOf } from './situations.ts';
 import { speakOf } from './spoken.ts';
 import { Statements } from './statements.ts';
+import { keepTools } from './tools.ts';
 import { trafficOf } from './traffic.ts';
 import { unusedOf } from './unused.ts';
 import { wishesOf } from './wishes.ts';
@@ -64,7 +65,7 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
     acceptances: spoken.acceptances,
     proofs: spoken.proofs,
   };
-  keepRouter(analysis, router);
+  keepTools(analysis, { router, formats, usual });
   return analysis;
 }
 

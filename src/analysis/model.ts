@@ -80,7 +80,7 @@ export interface Analysis extends Plant {
   /** `instead of` and `black` that match nothing. */
   readonly unmatched: readonly Unmatched[];
   /** The plan without segments first, then each segment. */
-  readonly situations: readonly Situation[];
+  readonly situations: readonly [Situation, ...Situation[]];
   /** All deliveries: without segments first, then by segment; each in order of statements. */
   readonly deliveries: readonly Delivery[];
   readonly flows: readonly Flow[];

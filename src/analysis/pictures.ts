@@ -33,12 +33,13 @@ export function picturesOf(
   formats: FormatTable,
   usual: Carried,
 ): Pictures {
-  const follower = new Follower(formats, usual);
+  const follower = new PictureFollower(formats, usual);
   for (const delivery of deliveries) follower.follow(delivery);
   return follower;
 }
 
-class Follower implements Pictures {
+/** Follows pictures one delivery after the other. */
+export class PictureFollower implements Pictures {
   readonly flows: Flow[] = [];
   readonly fastest: (KnownFormat | undefined)[] = [];
   readonly first: (KnownFormat | undefined)[] = [];
@@ -48,9 +49,11 @@ class Follower implements Pictures {
   readonly #formats: FormatTable;
   readonly #usual: Carried;
 
-  constructor(formats: FormatTable, usual: Carried) {
+  /** @param flows Flows that are there already. */
+  constructor(formats: FormatTable, usual: Carried, flows: readonly Flow[] = []) {
     this.#formats = formats;
     this.#usual = usual;
+    for (const flow of flows) this.#keepFlow(flow, flow.format && formats.known(flow.format));
   }
 
   follow(delivery: Building<Delivery>): void {
@@ -123,12 +126,7 @@ class Follower implements Pictures {
     const entry: Node | Source = byItself ? source : owner;
     const carried = byItself ? carriageOf(source, this.#usual) : (owner.kit?.carries ?? this.#usual);
     const onNetwork = known && this.#formats.carry(known, carried);
-    let flows = this.#flowsOf[source.index];
-    if (!flows) {
-      flows = [];
-      this.#flowsOf[source.index] = flows;
-    }
-    for (const flow of flows) {
+    for (const flow of this.#flowsOf[source.index] ?? []) {
       if (flow.entry === entry && flow.copy === copy && flow.format === onNetwork?.format) return flow;
     }
     const loads = onNetwork && this.#formats.loads(onNetwork, carried);
@@ -141,10 +139,16 @@ class Follower implements Pictures {
       format: onNetwork?.format,
       load_bits_per_second: loads?.total_bits_per_second ?? 0,
     };
-    flows.push(flow);
-    this.flows.push(flow);
-    this.#knownOf[flow.index] = onNetwork;
+    this.#keepFlow(flow, onNetwork);
     return flow;
+  }
+
+  #keepFlow(flow: Flow, known: KnownFormat | undefined): void {
+    const ofSource = this.#flowsOf[flow.source.index];
+    if (ofSource) ofSource.push(flow);
+    else this.#flowsOf[flow.source.index] = [flow];
+    this.flows.push(flow);
+    this.#knownOf[flow.index] = known;
   }
 
   /** Kinds of carriage share a plane of the graph when there are very many, so the exit is looked at again. */

@@ -1,18 +1,6 @@
 import { carriageOf, type Graph, graphOf, spotsOf } from './graph.ts';
 import { Islands } from './islands.ts';
-import type {
-  Analysis,
-  Carried,
-  Delivery,
-  Feed,
-  Link,
-  Plant,
-  Port,
-  Route,
-  Source,
-  Step,
-  Target,
-} from './model.ts';
+import type { Carried, Delivery, Feed, Link, Plant, Port, Route, Source, Step, Target } from './model.ts';
 import { findApart } from './seamless.ts';
 import { NO_PICTURE, RouteSearch, type Way } from './search.ts';
 
@@ -144,6 +132,16 @@ export class Router {
 
   /** Does some work in which links are out of use (or standbys in use), and puts everything back as it was. */
   during<T>(off: Iterable<Link>, on: Iterable<Link>, work: () => T): T {
+    const leave = this.enter(off, on);
+    try {
+      return work();
+    } finally {
+      leave();
+    }
+  }
+
+  /** Takes links out of use and standbys into use; what is returned puts everything back, pictures too. */
+  enter(off: Iterable<Link>, on: Iterable<Link>): () => void {
     const before: [link: number, off: number][] = [];
     const set = (link: Link, value: number) => {
       before.push([link.index, this.linkOff[link.index]!]);
@@ -152,11 +150,9 @@ export class Router {
     for (const link of on) set(link, 0);
     for (const link of off) set(link, 1);
     const outer = this.#undo;
-    this.#undo = [];
-    try {
-      return work();
-    } finally {
-      const undo = this.#undo;
+    const undo: number[] = [];
+    this.#undo = undo;
+    return () => {
       this.#undo = outer;
       for (let i = undo.length - 4; i >= 0; i -= 4) {
         const spot = undo[i]!;
@@ -165,7 +161,7 @@ export class Router {
         this.#firstAt[spot] = undo[i + 3]!;
       }
       for (const [link, value] of before.reverse()) this.linkOff[link] = value;
-    }
+    };
   }
 
   #startAt(source: Source, port: Port | undefined): number[] {
@@ -265,20 +261,6 @@ export class Router {
     this.#holders[spot] = holders;
     this.#firstAt[spot] = first;
   }
-}
-
-const routers = new WeakMap<Analysis, Router>();
-
-/** Keeps the router with which an analysis was made, for questions that come later. */
-export function keepRouter(analysis: Analysis, router: Router): void {
-  routers.set(analysis, router);
-}
-
-/** Searches in an analysis that is done: what goes dark when something is lost, how far a picture gets. */
-export function routerOf(analysis: Analysis): Router {
-  const router = routers.get(analysis);
-  if (!router) throw new Error('Only an analysis that `analyse` made can be searched');
-  return router;
 }
 
 const nowhere: readonly number[] = [];

@@ -19,7 +19,8 @@ import type { Black, Wishes } from './wishes.ts';
 
 /** Where every picture goes, without segments and in each. */
 export interface Deliveries {
-  readonly situations: readonly Building<Situation>[];
+  /** The plan without segments first. */
+  readonly situations: readonly [Building<Situation>, ...Building<Situation>[]];
   readonly all: Building<Delivery>[];
   readonly unmatched: readonly Unmatched[];
 }
@@ -59,7 +60,7 @@ class Director {
   }
 
   direct(): Deliveries {
-    const situations = [this.#directAlways()];
+    const situations: [Building<Situation>, ...Building<Situation>[]] = [this.#directAlways()];
     const own = this.#bySegment(this.#wishes.feeds, (feed) => feed.segments);
     const black = this.#bySegment(this.#wishes.blacks, (one) => one.segments ?? []);
     for (const segment of this.#wishes.segments.values()) {

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.ts';
-import { routerOf } from '../../src/analysis/router.ts';
+import { toolsOf } from '../../src/analysis/tools.ts';
 import { planOf } from '../support/plans.ts';
 
 /** Vertices that all searches of a plan reached: what finding its ways costs, whatever the machine. */
 function effortOf(text: string): number {
-  return routerOf(analyse(planOf(text))).search.visited;
+  return toolsOf(analyse(planOf(text))).router.search.visited;
 }
 
 /** Boxes round one switch; every picture goes from a box to the next but one. */

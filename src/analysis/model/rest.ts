@@ -17,13 +17,43 @@ import type {
 } from './plant.ts';
 import type { Delivery, Feed, Segment } from './show.ts';
 
+/** What happens when one thing is lost. */
 export interface Failure {
   readonly kind: 'link' | 'node' | 'run';
+  /** For a link with others in its sheath, the first of them. */
   readonly lost: Link | Node | Run;
+  /** Every cable that is lost with it. */
+  readonly links: readonly Link[];
   readonly segment: Segment | undefined;
+  /** Feeds that go dark and stay dark. */
   readonly dark: readonly Delivery[];
+  /** Feeds that it concerns and that are seen again, some of them once standbys are plugged. */
   readonly kept: readonly Delivery[];
+  /** Those of the kept ones that need a standby. */
+  readonly afterReplugging: readonly Delivery[];
+  /** Standbys that are plugged for it. */
   readonly standbys: readonly Link[];
+  /** Links that then carry more than they can. */
+  readonly overloaded: readonly Link[];
+}
+
+/** Whether a `redundant` feed survives what it must. */
+export interface Redundancy {
+  readonly delivery: Delivery;
+  readonly segment: Segment | undefined;
+  /** Losses of one network link, or of the network links of one run, that it does not survive. */
+  readonly brokenBy: readonly Break[];
+  /** Losses of one node that only forwards, that it does not survive: a warning. */
+  readonly weakenedBy: readonly Break[];
+  /** Standbys that keep it, after re-plugging. */
+  readonly standbys: readonly Link[];
+}
+
+/** A loss that a redundant feed does not survive. */
+export interface Break {
+  readonly kind: Failure['kind'];
+  readonly lost: Link | Node | Run;
+  /** Links that are too full then; empty when there is no way at all. */
   readonly overloaded: readonly Link[];
 }
 
