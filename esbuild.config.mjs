@@ -5,6 +5,7 @@ import { cpSync, existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { basename } from 'node:path';
 import esbuild from 'esbuild';
 import { schemas } from './src/documents/json/schemas.ts';
+import { fontFiles } from './src/documents/typeset/font-files.ts';
 
 const shared = {
   bundle: true,
@@ -36,7 +37,14 @@ const bundles = [
     plugins: [bundlesBeside],
   },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
-  { ...node, entryPoints: ['src/documents/papers.ts'], outfile: 'dist/papers.cjs' },
+  {
+    ...node,
+    entryPoints: ['src/documents/papers.ts'],
+    outfile: 'dist/papers.cjs',
+    // The PDF library asks where it lies, which a bundle of this form does not know by itself.
+    define: { 'import.meta.url': 'ownAddress' },
+    banner: { js: "const ownAddress = require('node:url').pathToFileURL(__filename).href;" },
+  },
   {
     ...browser,
     entryPoints: ['src/server/main-browser.ts'],
@@ -57,11 +65,21 @@ const bundles = [
     outfile: 'dist/drawing.js',
     format: 'iife',
   },
+  {
+    ...browser,
+    entryPoints: ['src/documents/test-pictures/moving/main.ts'],
+    outfile: 'dist/moving-picture.js',
+    format: 'iife',
+  },
 ].filter(({ entryPoints }) => existsSync(entryPoints[0]));
+
+/** Faces for labels and test pictures, from packages of open fonts; each with the licence that it travels under. */
+const fontFamilies = ['noto-sans', 'noto-sans-arabic', 'noto-sans-hebrew', 'noto-sans-jp', 'unifontex'];
 
 const written = new Set([
   'library',
   'starter',
+  'fonts',
   'images',
   'walkthrough',
   ...schemas.keys(),
@@ -78,6 +96,12 @@ cpSync('src/language/library', 'dist/library', {
   filter: (file) => !/\.(mjs|ts)$/.test(file),
 });
 cpSync('examples/starter', 'dist/starter', { recursive: true });
+for (const family of fontFamilies) {
+  const folder = `node_modules/@fontsource/${family}`;
+  cpSync(`${folder}/LICENSE`, `dist/fonts/LICENSE-${family}.txt`);
+  for (const file of fontFiles.filter((name) => existsSync(`${folder}/files/${name}`)))
+    cpSync(`${folder}/files/${file}`, `dist/fonts/${file}`);
+}
 cpSync('src/extension/images', 'dist/images', { recursive: true });
 cpSync('src/extension/walkthrough', 'dist/walkthrough', { recursive: true });
 for (const [file, schema] of schemas)

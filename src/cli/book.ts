@@ -8,6 +8,8 @@ import { markdownOf } from '../documents/sheets/markdown.ts';
 import { mergedTables } from '../documents/sheets/merged.ts';
 import { sheetsOf } from '../documents/sheets/sheets.ts';
 import { nearest } from '../language/spelling.ts';
+import { addLabelOptions, type LabelOptions, writeLabels } from './book-labels.ts';
+import { writePictures } from './book-pictures.ts';
 import { nameFrom } from './file-uri.ts';
 import { findPlan } from './find-plan.ts';
 import { type OpenPlan, PlanReader } from './open-plan.ts';
@@ -16,7 +18,7 @@ import type { Define } from './program.ts';
 import type { Terminal } from './terminal.ts';
 import { Trouble } from './trouble.ts';
 
-interface Options {
+interface Options extends LabelOptions {
   readonly to: string;
   readonly only?: string;
 }
@@ -44,8 +46,12 @@ export const define: Define = (command, { terminal, program }) => {
       if (chosen) terminal.note(`Writing the papers of ${planName}.`);
       const folder = new OutputFolder(resolve(terminal.folder, options.to));
       await write(plan, only, folder, terminal);
+      if (only.forms.has('labels')) await writeLabels(plan, options, folder, program);
+      if (only.forms.has('pictures')) await writePictures(plan, folder, program, terminal);
+      terminal.progress('');
       tell(plan, planName, folder, terminal);
     });
+  addLabelOptions(command);
 };
 
 interface Wanted {
@@ -93,7 +99,6 @@ async function write(
     const from = [revision && `Revision ${revision}`, date].filter(Boolean).join(', ');
     folder.write('book.md', markdownOf(title || 'Plan', from, sheets));
   }
-  terminal.progress('');
 }
 
 async function writeBook(parts: BookParts, folder: OutputFolder, terminal: Terminal): Promise<void> {

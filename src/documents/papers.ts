@@ -3,3 +3,9 @@
  * command loads them.
  */
 export { placeScene } from './drawing/place-scene.ts';
+export { labelPdf } from './labels/label-pdf.ts';
+export { testPicturePng } from './test-pictures/png.ts';
+export { testPictureSvg } from './test-pictures/svg.ts';
+export { makeTestPicture, pictureSubjects } from './test-pictures/test-picture.ts';
+export { Faces } from './typeset/faces.ts';
+export { unpackWoff } from './typeset/unpack-woff.ts';

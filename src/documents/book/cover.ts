@@ -39,7 +39,7 @@ export function coverHtml(checked: CheckedAnalysis, headings: readonly Heading[]
   ];
   return `<header class="cover">
 <h1 dir="auto">${text(titleOf(checked))}</h1>
-${description ? `<p class="description">${text(description)}</p>` : ''}
+${paragraphs(description ?? '')}
 ${stateHtml(findings)}
 <dl>${facts
     .filter(([, words]) => words !== '')
@@ -50,6 +50,22 @@ ${cautionsHtml(allCautions)}
     .map(({ id, title }) => `<li><a href="#${id}">${text(title)}</a></li>`)
     .join('')}</ol></nav>
 </header>`;
+}
+
+/** A comment's text as it was meant: empty lines part paragraphs, and lines that are set in stand by themselves. */
+function paragraphs(words: string): string {
+  return words
+    .split(/\n\s*\n/)
+    .filter((one) => one.trim() !== '')
+    .map((one) => {
+      const lines: string[] = [];
+      for (const line of one.split('\n')) {
+        if (lines.length === 0 || /^\s/.test(line)) lines.push(line.trim());
+        else lines[lines.length - 1] += ` ${line}`;
+      }
+      return `<p class="description">${lines.map(text).join('<br>')}</p>`;
+    })
+    .join('\n');
 }
 
 export function titleOf({ analysis }: CheckedAnalysis): string {

@@ -56,17 +56,57 @@ function looks({ wires, ribbons, watched, lost }: SceneSituation): string {
   return JSON.stringify([wires, ribbons, watched, lost]);
 }
 
-/** A laid-out drawing: each view on a page of its own, upright or across as it fits better. */
+/** A wider drawing has letters below 5 points across A4 or Letter (267 mm of it at 96 units an inch): it also comes in parts. */
+const WIDEST = 1800;
+/** What stands on two parts, so that no cable is lost between them. */
+const OVERLAP = 80;
+
+/**
+ * A laid-out drawing: each view on a page of its own, upright or across as it fits better. What is too wide to be read
+ * on one page follows in parts, for what is always on.
+ */
 export function drawingHtml({ id, title, scene, views }: BookDrawing, placement: Placement): string {
-  const shape = placement.height > placement.width * 1.1 ? 'tall' : 'wide';
-  return views
-    .map(({ segment, title: view }, i) => {
-      const name = views.length > 1 ? `${title}: ${view}` : title;
-      const svg = drawSvg(scene, placement, { theme: 'light', segment })
-        // Several drawings in one document: each has a hatching of its own.
-        .replaceAll('id="hatch"', `id="${id}-${i}-hatch"`)
-        .replaceAll('url(#hatch)', `url(#${id}-${i}-hatch)`);
-      return `<figure class="drawing ${shape}" id="${id}-${i}"><figcaption>${text(name)}</figcaption>${svg}</figure>`;
-    })
-    .join('\n');
+  const svgs = views.map(({ segment }, i) =>
+    drawSvg(scene, placement, { theme: 'light', segment })
+      // Several drawings in one document: each has a hatching of its own.
+      .replaceAll('id="hatch"', `id="${id}-${i}-hatch"`)
+      .replaceAll('url(#hatch)', `url(#${id}-${i}-hatch)`),
+  );
+  const whole = svgs.map((svg, i) =>
+    figureHtml(`${id}-${i}`, views.length > 1 ? `${title}: ${views[i]!.title}` : title, svg),
+  );
+  const parts = partsOf(svgs[0]!).map((svg, i, { length }) =>
+    figureHtml(
+      `${id}-part-${i + 1}`,
+      `${title}, part ${i + 1} of ${length} from the left`,
+      svg.replaceAll(`${id}-0-hatch`, `${id}-part-${i + 1}-hatch`),
+    ),
+  );
+  return [...whole, ...parts].join('\n');
+}
+
+function figureHtml(id: string, title: string, svg: string): string {
+  const [width, height] = sizeOf(svg);
+  const shape = height > width * 1.1 ? 'tall' : 'wide';
+  return `<figure class="drawing ${shape}" id="${id}"><figcaption>${text(title)}</figcaption>${svg}</figure>`;
+}
+
+/** The head of what `drawSvg` writes. */
+const HEAD = /viewBox="0 0 ([\d.]+) ([\d.]+)" width="[\d.]+" height="[\d.]+"/;
+
+function sizeOf(svg: string): [width: number, height: number] {
+  const [, width = '1', height = '1'] = /viewBox="[\d.]+ [\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  return [Number(width), Number(height)];
+}
+
+/** The same drawing seen through windows side by side. */
+function partsOf(svg: string): string[] {
+  const [width, height] = sizeOf(svg);
+  if (width <= WIDEST) return [];
+  const count = Math.ceil((width - OVERLAP) / (WIDEST - OVERLAP));
+  const wide = (width - OVERLAP) / count + OVERLAP;
+  return Array.from({ length: count }, (_, i) => {
+    const left = i * (wide - OVERLAP);
+    return svg.replace(HEAD, `viewBox="${left} 0 ${wide} ${height}" width="${wide}" height="${height}"`);
+  });
 }

@@ -24,7 +24,7 @@ export async function bookPage(
   parts: BookParts,
   placements: readonly (Placement | undefined)[],
 ): Promise<string> {
-  const hash = await styleHash(parts.style);
+  const hash = await hashOf(parts.style);
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -42,7 +42,8 @@ ${bookBody(parts, placements)}
 `;
 }
 
-async function styleHash(style: string): Promise<string> {
+/** The hash by which a policy allows one style or script (Content Security Policy Level 3). */
+export async function hashOf(style: string): Promise<string> {
   const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(style));
   return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}`;
 }

@@ -22,6 +22,9 @@ ${tables.length === 0 ? `<p class="empty">${text(sheet.empty)}</p>` : body.join(
 </section>`;
 }
 
+/** A table of so few rows is not broken over two pages. */
+const SHORT = 8;
+
 export function cautionsHtml(cautions: readonly string[]): string {
   if (cautions.length === 0) return '';
   return `<ul class="cautions" aria-label="Cautions">${cautions.map((one) => `<li>${text(one)}</li>`).join('')}</ul>`;
@@ -35,7 +38,8 @@ function tableHtml(sheet: Sheet, table: SheetTable): string {
       ? ''
       : `<table aria-label="${attribute(name)}"><thead><tr>${columns.map(headHtml).join('')}</tr></thead>
 <tbody>${rows.map((row) => rowHtml(row, columns)).join('\n')}</tbody></table>`;
-  return `<div class="table">${group ? groupHtml(group, table.part !== undefined) : ''}${grid}${notes.map((note) => `<p class="note">${text(note)}</p>`).join('')}</div>`;
+  const short = rows.length <= SHORT ? ' short' : '';
+  return `<div class="table${short}">${group ? groupHtml(group, table.part !== undefined) : ''}${grid}${notes.map((note) => `<p class="note">${text(note)}</p>`).join('')}</div>`;
 }
 
 /** Columns in which no row says anything take room for nothing; those for a pen stay. */

@@ -47,7 +47,8 @@ svg.badge { width: 15pt; height: 15pt; vertical-align: -3pt; }
 .cover dl { display: grid; grid-template-columns: max-content 1fr; gap: .15em 1em; }
 .cover dt { font-weight: 700; }
 .cover dd { margin: 0; }
-.cover .description { white-space: pre-line; max-width: 46rem; }
+.cover .description { max-width: 46rem; }
+.short { break-inside: avoid; }
 .contents ol { columns: 2; padding-left: 1.5em; margin: .3em 0; }
 .contents a { color: inherit; }
 figure.drawing { margin: 0 0 1rem; }
@@ -55,7 +56,7 @@ figcaption { font-weight: 700; font-size: 13.5pt; margin-bottom: .3em; }
 figure.drawing svg { display: block; width: 100%; height: auto; }
 section, .cover { margin-bottom: 2.5rem; }
 @media print {
-  body { max-width: none; padding: 0; }
+  body { max-width: none; padding: 0 .4mm; }
   section { break-before: page; margin: 0; }
   a { text-decoration: none; }
   figure.drawing { break-before: page; break-inside: avoid; margin: 0; }

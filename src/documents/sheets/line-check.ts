@@ -1,6 +1,6 @@
-import type { Delivery, Feed } from '../../analysis/model.ts';
+import type { Delivery, Feed, Source } from '../../analysis/model.ts';
 import { formatTime } from '../../physics/display.ts';
-import { formatFormat, formatRaster } from '../../physics/raster.ts';
+import { type Format, formatFormat, formatRaster } from '../../physics/raster.ts';
 import { verifyCaution } from './cautions.ts';
 import { durationText } from './durations.ts';
 import { pictureCell } from './pictures.ts';
@@ -55,12 +55,7 @@ function row(delivery: Delivery, { titles }: SheetInput): SheetRow {
           .filter(Boolean)
           .join('; '),
       },
-      routes.length === 0
-        ? 'NO WAY THERE: see the open findings'
-        : {
-            text: source ? `test picture ${titles.numberOf(source)}` : '',
-            small: format && (format.kind === 'picture' ? formatRaster(format) : formatFormat(format)),
-          },
+      routes.length === 0 ? 'NO WAY THERE: see the open findings' : seeCell(source, format, titles),
       limitCell(delay),
       quantity(delay.computed_s, (value) => formatTime(value, delay.limit_s), ''),
       measured?.fact.delay
@@ -68,6 +63,13 @@ function row(delivery: Delivery, { titles }: SheetInput): SheetRow {
         : { text: '', write: true },
     ],
   };
+}
+
+/** What tells that it is the right one: the number on the test picture; of sound alone a tone. */
+function seeCell(source: Source | undefined, format: Format | undefined, titles: SheetInput['titles']): Cell {
+  if (!source) return '';
+  if (format?.kind === 'sound') return { text: 'hear a test tone', small: formatFormat(format) };
+  return { text: `test picture ${titles.numberOf(source)}`, small: format && formatRaster(format) };
 }
 
 /** The limit as it is stated, and what that is in the other unit. */

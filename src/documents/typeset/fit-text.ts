@@ -1,0 +1,74 @@
+import { characters } from '../text-width.ts';
+import type { Faces } from './faces.ts';
+import { lineWidth } from './visual-runs.ts';
+
+export interface FittedText {
+  readonly lines: readonly string[];
+  readonly size: number;
+}
+
+export interface Room {
+  readonly width: number;
+  readonly height: number;
+  /** The largest letters. */
+  readonly most: number;
+}
+
+/** Height of a line against the size of its letters. */
+export const LINE_HEIGHT = 1.22;
+const SHRINK = 0.93;
+
+/**
+ * A text that fits: it is broken into lines, and shrinks until they all have room. Never cut: a long name ends in small
+ * letters.
+ */
+export function fitText(text: string, { width, height, most }: Room, faces: Faces): FittedText {
+  const ems = measured(text, faces);
+  let size = most;
+  for (;;) {
+    const lines = broken(ems, width / size);
+    if ((lines.length * LINE_HEIGHT * size <= height && lines.every(({ fits }) => fits)) || size < 0.5)
+      return { lines: lines.map((line) => line.text), size };
+    size *= SHRINK;
+  }
+}
+
+interface Word {
+  readonly text: string;
+  readonly width: number;
+  /** Its characters with their own widths, for a word that is longer than a line. */
+  readonly letters: readonly { readonly text: string; readonly width: number }[];
+}
+
+/** The words of a text with their widths at size 1. */
+function measured(text: string, faces: Faces): Word[] {
+  return text
+    .split(/\s+/)
+    .filter(Boolean)
+    .map((word) => ({
+      text: word,
+      width: lineWidth(word, 1, faces),
+      letters: characters(word).map((letter) => ({ text: letter, width: lineWidth(letter, 1, faces) })),
+    }));
+}
+
+const SPACE = 0.27;
+
+/** Words in lines of a width; `fits` is false where even one letter is too wide. */
+function broken(words: readonly Word[], width: number): { text: string; fits: boolean }[] {
+  const lines: { text: string; width: number }[] = [];
+  let line = { text: '', width: 0 };
+  const put = (text: string, own: number, gap: number) => {
+    if (line.text !== '' && line.width + gap + own > width) {
+      lines.push(line);
+      line = { text: '', width: 0 };
+    }
+    const space = line.text !== '' && gap > 0;
+    line = { text: `${line.text}${space ? ' ' : ''}${text}`, width: line.width + (space ? gap : 0) + own };
+  };
+  for (const word of words) {
+    if (word.width <= width) put(word.text, word.width, SPACE);
+    else for (const [i, { text, width: own }] of word.letters.entries()) put(text, own, i === 0 ? SPACE : 0);
+  }
+  return [...lines, line].map((one) => ({ text: one.text, fits: one.width <= width * 1.001 }));
+}
