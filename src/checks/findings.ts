@@ -188,12 +188,13 @@ function acceptFixes(finding: Finding, analysis: Analysis | undefined): readonly
   return fix ? [fix] : [];
 }
 
-function unreadableFinding({ file, range, message }: Unreadable): Finding {
+/** Its place is the unreadable text itself, which moves with every line typed above. */
+function unreadableFinding(place: Unreadable): Finding {
   return {
     check: unreadable.name,
     severity: unreadable.severity,
-    message,
-    place: { file, range },
+    message: place.message,
+    place,
     subject: null,
     segment: null,
     related: [],
