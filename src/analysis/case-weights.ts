@@ -14,7 +14,8 @@ export function packingOf(analysis: Analysis, { pieces }: CableStock): Packing {
     const { weight_kg, limit_kg, loose } = one.statement.fact;
     const unknown: string[] = weight_kg === undefined ? [`the empty case`] : [];
     let total = weight_kg ?? 0;
-    for (const thing of one.things) {
+    // What stands twice travels once, and cables of one sheath are one piece.
+    for (const thing of new Set(one.things.map((each) => (each.kind === 'link' ? each.sheath : each)))) {
       packed.add(thing);
       const weight = weightOf(thing, pieceOf);
       if (weight === undefined) unknown.push(thing.name);

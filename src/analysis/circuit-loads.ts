@@ -11,7 +11,6 @@ import { networkPowersOf } from './network-power.ts';
  */
 export function poweringOf(analysis: Analysis): Powering {
   const network = networkPowersOf(analysis);
-  const fed = new Set(network.powers.map((power) => power.device as Owner));
   const supplied_w = new Map<Owner, number>(network.supplies.map((supply) => [supply.node, supply.supply_w]));
   const own_w = new Map<Circuit, number>();
   const devices = new Map<Circuit, Owner[]>();
@@ -25,7 +24,7 @@ export function poweringOf(analysis: Analysis): Powering {
       own_w.set(circuit, (own_w.get(circuit) ?? 0) + watts / owner.poweredBy.length);
       add(devices, circuit, owner);
     }
-    if (draws_w > 0 && owner.poweredBy.length === 0 && !fed.has(owner)) unpowered.push(owner);
+    if (draws_w > 0 && saysNothing(owner) && !network.fedBy.has(owner)) unpowered.push(owner);
   }
   const total_w = withFedCircuits(analysis, own_w);
   return {
@@ -41,11 +40,16 @@ export function poweringOf(analysis: Analysis): Powering {
   };
 }
 
+/** A circuit that is named but not known is told as such. */
+function saysNothing({ statement }: Owner): boolean {
+  return !('poweredBy' in statement.fact) || statement.fact.poweredBy.length === 0;
+}
+
 /** What feeds a thing; of several circuits the first is named. */
 export function poweredBy(owner: Owner, { network }: Powering): PoweredBy {
   const [circuit] = owner.poweredBy;
   if (circuit) return { kind: 'circuit', name: circuit.name };
-  const power = network.powers.find((one) => one.device === owner);
+  const power = network.fedBy.get(owner);
   return power ? { kind: 'network', name: power.supply.text } : { kind: 'none', name: undefined };
 }
 
@@ -53,17 +57,22 @@ function ownersOf(analysis: Analysis): Owner[] {
   return [...analysis.nodes.values(), ...analysis.sources.values(), ...analysis.destinations.values()];
 }
 
-/** Adds each circuit's load to the one that feeds it, and so on up. Circles are cut where `from` was left out. */
+/** Adds each circuit's load to the one that feeds it, and so on up; circles were cut before. */
 function withFedCircuits(analysis: Analysis, own_w: ReadonlyMap<Circuit, number>): Map<Circuit, number> {
-  const total_w = new Map(own_w);
-  for (const [circuit, watts] of own_w) {
-    const seen = new Set([circuit]);
-    for (let up = circuit.from; up && !seen.has(up); up = up.from) {
-      seen.add(up);
-      total_w.set(up, (total_w.get(up) ?? 0) + watts);
-    }
+  const circuits = [...analysis.circuits.values()];
+  const total_w = new Map(circuits.map((circuit) => [circuit, own_w.get(circuit) ?? 0]));
+  const fedCount = new Map<Circuit, number>();
+  for (const { from } of circuits) if (from) fedCount.set(from, (fedCount.get(from) ?? 0) + 1);
+  // From the ends of the distribution up: a circuit is done when all that it feeds is.
+  const done = circuits.filter((circuit) => !fedCount.has(circuit));
+  for (const circuit of done) {
+    const { from } = circuit;
+    if (!from) continue;
+    total_w.set(from, total_w.get(from)! + total_w.get(circuit)!);
+    const left = fedCount.get(from)! - 1;
+    fedCount.set(from, left);
+    if (left === 0) done.push(from);
   }
-  for (const circuit of analysis.circuits.values()) if (!total_w.has(circuit)) total_w.set(circuit, 0);
   return total_w;
 }
 

@@ -100,7 +100,12 @@ export interface NetworkSupply {
 
 /** What feeds what. */
 export interface Powering {
-  readonly network: { readonly powers: readonly NetworkPower[]; readonly supplies: readonly NetworkSupply[] };
+  readonly network: {
+    readonly powers: readonly NetworkPower[];
+    readonly supplies: readonly NetworkSupply[];
+    /** By what is fed. */
+    readonly fedBy: ReadonlyMap<Owner, NetworkPower>;
+  };
   readonly circuits: readonly CircuitLoad[];
   /** What draws power and is fed by nothing. */
   readonly unpowered: readonly Owner[];
