@@ -5,6 +5,7 @@ import type { Placement } from '../drawing/place-scene.ts';
 import type { Scene, SceneSituation } from '../drawing/scene.ts';
 import type { Titles } from '../sheets/titles.ts';
 import { text } from './html.ts';
+import { placeScenes } from './place-scenes.ts';
 
 /** A drawing for the book before it is laid out: one layout, and the parts of the show in which it looks otherwise. */
 export interface BookDrawing {
@@ -25,14 +26,15 @@ export const MOST_BOXES = 120;
 /** The whole drawing and one of each place with boxes in it. */
 export function bookDrawings(analysis: Analysis, titles: Titles): BookDrawing[] {
   const whole = makeScene(analysis);
-  const places = [...analysis.places.values()].filter((place) =>
-    whole.boxes.some((box) => box.kind === 'node' && box.room === place.name),
-  );
+  const rooms = new Set(whole.boxes.filter(({ kind }) => kind === 'node').map(({ room }) => room));
+  const ofPlaces = rooms.size < 2 ? new Map<string, Scene>() : placeScenes(whole);
+  const places = [...analysis.places.values()].filter(({ name }) => rooms.has(name));
   const drawings = [
     drawing('drawing-whole', 'The whole show', whole),
-    ...(places.length < 2 ? [] : places).map((place, i) =>
-      drawing(`drawing-${i + 1}`, titles.of(place), makeScene(analysis, { place: place.name })),
-    ),
+    ...places.flatMap((place, i) => {
+      const scene = ofPlaces.get(place.name);
+      return scene ? [drawing(`drawing-${i + 1}`, titles.of(place), scene)] : [];
+    }),
   ];
   return drawings.filter(({ scene }) => scene.boxes.length > 0 && scene.boxes.length <= MOST_BOXES);
 }
