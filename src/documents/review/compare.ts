@@ -1,37 +1,42 @@
-import { isTold } from './differences.ts';
-import { loadChangesOf, pictureChangesOf, reachChangesOf } from './effects.ts';
+import { Comparison } from './comparison.ts';
 import { findingChangesOf } from './finding-changes.ts';
-import { pairLinks } from './link-pairs.ts';
-import { matchPlans } from './matching.ts';
-import type { Review, Side } from './review.ts';
+import { loadChangesOf } from './loads.ts';
+import { pictureChangesOf } from './pictures.ts';
+import { purchasesOf } from './purchases.ts';
+import { reachChangesOf } from './reaches.ts';
+import type { MergeReview, Review, ReviewedPlan, Side } from './review.ts';
 import { stepsOf } from './steps.ts';
 import { thingChangesOf } from './thing-changes.ts';
-import { cablesToBuy, totalsOf } from './totals.ts';
+import { totalsOf } from './totals.ts';
 
 /** Compares two plans: what changed in them, and what that does to the show. The same two plans give the same review. */
-export function reviewOf(old: Side, fresh: Side): Review {
-  const [was, is] = [old.analysis, fresh.analysis];
-  const matching = matchPlans(was.plan, is.plan);
-  const { newName } = matching;
-  const links = pairLinks(was, is, matching);
-  const { brought, mended } = findingChangesOf(old.findings, fresh.findings, newName);
-  const told = {
-    ...matching,
-    pairs: matching.pairs.filter(({ before, after }) => isTold((after ?? before)!.fact)),
-  };
+export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
+  const comparison = new Comparison(old.analysis, fresh.analysis);
+  const { matching, renames, is, was } = comparison;
+  const { brought, mended, accepted, noLongerAccepted } = findingChangesOf(old, fresh, renames);
+  const { units, currency } = is.settings;
   return {
     title: is.settings.title || was.settings.title,
-    old: { name: old.name, revision: was.settings.statement?.fact.revision },
-    new: { name: fresh.name, revision: is.settings.statement?.fact.revision },
-    things: thingChangesOf(told, is.settings.units),
-    loads: loadChangesOf(was, is, links),
-    pictures: pictureChangesOf(was, is, newName),
-    reaches: reachChangesOf(was, is, links),
+    old: planOf(old),
+    new: planOf(fresh),
     newFindings: brought,
     mendedFindings: mended,
+    acceptedFindings: accepted,
+    noLongerAccepted,
+    merge,
+    pictures: pictureChangesOf(comparison),
+    loads: loadChangesOf(comparison),
+    reaches: reachChangesOf(comparison),
     cover: [],
-    totals: totalsOf(was, is),
-    buy: cablesToBuy(was, is, newName),
-    steps: stepsOf(was, is, matching, links),
+    totals: totalsOf(comparison),
+    currency: currency ?? was.settings.currency,
+    purchases: purchasesOf(comparison),
+    things: thingChangesOf(matching, units),
+    steps: stepsOf(comparison),
+    units,
   };
+}
+
+function planOf({ name, unreadable, analysis }: Side): ReviewedPlan {
+  return { name, unreadable, revision: analysis.settings.statement?.fact.revision };
 }

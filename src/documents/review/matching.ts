@@ -1,197 +1,174 @@
 import type { Fact } from '../../plan/facts.ts';
-import type { Plan, Statement } from '../../plan/plan.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { type Item, itemsOf, nameOfFact } from './items.ts';
+import { likeliestPairs } from './likeness.ts';
+import { portsRenamed } from './port-names.ts';
+import { Renames, spaceOfKind } from './renames.ts';
 
-/** A statement of the old plan and the one that it became; one side undefined: it is gone, or new. */
+/** What the old plan says and what became of it; one side undefined: it is gone, or new. */
 export interface Pair {
-  readonly before: Statement | undefined;
-  readonly after: Statement | undefined;
+  readonly before: Item | undefined;
+  readonly after: Item | undefined;
 }
 
-/** Which statement of one plan became which of the other, and which names stand for which. */
+/** What of one plan became what of the other, and which names stand for which. */
 export interface Matching {
   readonly pairs: readonly Pair[];
-  /** The new name of a thing of the old plan: itself where nothing says otherwise. */
-  newName(old: string): string;
+  readonly renames: Renames;
 }
 
-/** Features that more things share than this tell nothing of which is which. */
-const TELLING = 40;
+/** In this order, because the later speak of the earlier by name. */
+const rounds: readonly (readonly Fact['kind'][])[] = [
+  ['plan', 'place', 'cable', 'interface', 'segment', 'uplink'],
+  ['kit', 'circuit'],
+  ['node', 'source', 'destination'],
+  ['link', 'run', 'feed', 'black', 'stock', 'case', 'accept', 'measured', 'proved'],
+];
 
-/** Two things are one that was renamed when more than half of all that is said of them is the same. */
-const ALIKE = 0.5;
+/** A renamed thing may be told by another renamed one, so likeness is asked again until it finds no more. */
+const MOST_PASSES = 4;
 
 /**
- * Pairs the statements of two plans: by name, then, for what is left, by likeness: what has another name but stands in
+ * Pairs what two plans say: by name or ends, then, for what is left, by likeness: what has another name but stands in
  * the same place, is of the same kit and is plugged to the same things was renamed, not removed and added.
  */
 export function matchPlans(before: Plan, after: Plan): Matching {
-  const old = ownStatements(before);
-  const fresh = ownStatements(after);
-  const names = new Map<string, string>();
-  const newName = (name: string) => names.get(name) ?? name;
-  const pairs: Pair[] = [];
+  const [old, fresh] = [itemsOf(before), itemsOf(after)];
+  const matcher = new Matcher(old, fresh);
+  for (const kinds of rounds) matcher.match(new Set(kinds));
+  return { pairs: inOrder(matcher.pairs(), old, fresh), renames: matcher.renames };
+}
 
-  // Twice: links are told apart by their ends, and those are known once the nodes are paired.
-  for (const kinds of [namedKinds, endedKinds]) {
-    const oldOfKinds = old.filter(({ fact }) => kinds.has(fact.kind));
-    const newOfKinds = fresh.filter(({ fact }) => kinds.has(fact.kind));
-    const byKey = new Map<string, Statement[]>();
-    for (const statement of newOfKinds) append(byKey, keyOf(statement.fact, identity), statement);
-    const left: Statement[] = [];
-    for (const statement of oldOfKinds) {
-      const found = byKey.get(keyOf(statement.fact, newName))?.shift();
-      if (found) pairs.push({ before: statement, after: found });
-      else left.push(statement);
-    }
-    const unpaired = [...byKey.values()].flat();
-    const context = { old: contextOf(old), fresh: contextOf(fresh) };
-    for (const { before: was, after: is } of alike(left, unpaired, context, newName)) {
-      pairs.push({ before: was, after: is });
-      const [a, b] = [nameOf(was!.fact), nameOf(is!.fact)];
-      if (a !== undefined && b !== undefined) names.set(a, b);
-    }
-    const done = new Set(pairs.flatMap(({ before: was, after: is }) => [was, is]));
-    for (const statement of left)
-      if (!done.has(statement)) pairs.push({ before: statement, after: undefined });
-    for (const statement of unpaired)
-      if (!done.has(statement)) pairs.push({ before: undefined, after: statement });
+class Matcher {
+  readonly renames = new Renames();
+  readonly #old: readonly Item[];
+  readonly #fresh: readonly Item[];
+  readonly #becomes = new Map<Item, Item>();
+  readonly #taken = new Set<Item>();
+  /** By the old name of the kit. */
+  readonly #portsOfKit = new Map<string, ReadonlyMap<string, string>>();
+
+  constructor(old: readonly Item[], fresh: readonly Item[]) {
+    this.#old = old;
+    this.#fresh = fresh;
   }
-  return { pairs: inOrder(pairs, old, fresh), newName };
+
+  match(kinds: ReadonlySet<Fact['kind']>): void {
+    for (const keyOf of keys) this.#byKey(kinds, keyOf);
+    for (let pass = 0; pass < MOST_PASSES; pass++) {
+      const found = likeliestPairs(
+        this.#left(kinds),
+        this.#free(kinds),
+        this.#old,
+        this.#fresh,
+        this.renames,
+      );
+      for (const [was, is] of found) this.#pair(was, is);
+      if (found.length === 0) break;
+    }
+    for (const keyOf of looseKeys) this.#byKey(kinds, keyOf);
+  }
+
+  pairs(): Pair[] {
+    return [
+      ...this.#old.map((was): Pair => ({ before: was, after: this.#becomes.get(was) })),
+      ...this.#fresh
+        .filter((is) => !this.#taken.has(is))
+        .map((is): Pair => ({ before: undefined, after: is })),
+    ];
+  }
+
+  #left(kinds: ReadonlySet<Fact['kind']>): Item[] {
+    return this.#old.filter((item) => kinds.has(item.fact.kind) && !this.#becomes.has(item));
+  }
+
+  #free(kinds: ReadonlySet<Fact['kind']>): Item[] {
+    return this.#fresh.filter((item) => kinds.has(item.fact.kind) && !this.#taken.has(item));
+  }
+
+  #byKey(kinds: ReadonlySet<Fact['kind']>, keyOf: Key): void {
+    const waiting = new Map<string, Item[]>();
+    for (const is of this.#free(kinds)) {
+      const key = keyOf(is.fact);
+      if (key === undefined) continue;
+      const same = waiting.get(key);
+      if (same) same.push(is);
+      else waiting.set(key, [is]);
+    }
+    for (const same of waiting.values()) same.reverse();
+    for (const was of this.#left(kinds)) {
+      const key = keyOf(this.renames.fact(was.fact));
+      const is = key === undefined ? undefined : waiting.get(key)?.pop();
+      if (is) this.#pair(was, is);
+    }
+  }
+
+  #pair(was: Item, is: Item): void {
+    this.#becomes.set(was, is);
+    this.#taken.add(is);
+    const space = spaceOfKind(is.fact.kind);
+    const [a, b] = [ownName(was.fact), ownName(is.fact)];
+    if (space && a !== undefined && b !== undefined) this.renames.add(space, a, b);
+    if (was.fact.kind === 'kit' && is.fact.kind === 'kit')
+      this.#portsOfKit.set(was.fact.name, portsRenamed(was.fact, is.fact));
+    if (was.fact.kind === 'node' && is.fact.kind === 'node') {
+      const ports = this.#portsOfKit.get(was.fact.kit ?? '');
+      if (ports) this.renames.addPorts(was.fact.name, ports);
+    }
+  }
 }
 
-const namedKinds: ReadonlySet<Fact['kind']> = new Set([
-  'plan',
-  'place',
-  'circuit',
-  'kit',
-  'cable',
-  'interface',
-  'node',
-  'source',
-  'destination',
-  'segment',
-  'uplink',
-  'case',
-]);
-const endedKinds: ReadonlySet<Fact['kind']> = new Set(['link', 'run', 'feed', 'black', 'stock']);
-
-function ownStatements(plan: Plan): Statement[] {
-  return plan.statements.filter(({ source }) => !plan.libraryFiles.has(source.file));
-}
-
-function identity(name: string): string {
-  return name;
-}
-
-function nameOf(fact: Fact): string | undefined {
+/** A link without a name is known to findings and loads by its ends. */
+function ownName(fact: Fact): string | undefined {
+  if (fact.kind === 'link') return fact.name ?? linkName(fact);
   return 'name' in fact ? fact.name : undefined;
 }
 
-/** What a statement is known by: its name, or its ends. */
-function keyOf(fact: Fact, newName: (name: string) => string): string {
-  switch (fact.kind) {
-    case 'plan':
-      return 'plan';
-    case 'link':
-      if (fact.name !== undefined) return `link ${newName(fact.name)}`;
-      return `link ${newName(fact.from.node)}.${fact.from.port} ${newName(fact.to.node)}.${fact.to.port}`;
-    case 'run':
-      return `run ${[newName(fact.from), newName(fact.to)].sort().join(' ')}`;
-    case 'feed':
-      return `feed ${newName(fact.source)} ${fact.targets.map(({ thing, port }) => `${newName(thing)}.${port ?? ''}`).join()} ${fact.segments.map(newName).join()}`;
-    case 'black':
-      return `black ${fact.targets.map(({ thing, port }) => `${newName(thing)}.${port ?? ''}`).join()} ${fact.segments.map(newName).join()}`;
-    case 'stock':
-      return `stock ${newName(fact.cable)} ${fact.length_m}`;
-    default:
-      return `${fact.kind} ${newName(nameOf(fact) ?? '')}`;
-  }
+function linkName({ from, to }: Extract<Fact, { kind: 'link' }>): string {
+  return `${from.node}.${from.port}>${to.node}.${to.port}`;
 }
 
-/** For each node, source and destination what is plugged into it, as `port peer`. */
-type Context = ReadonlyMap<string, readonly string[]>;
+/** What something is known by in the names of the new plan; undefined: not by this. */
+type Key = (fact: Fact) => string | undefined;
 
-function contextOf(statements: readonly Statement[]): Context {
-  const plugged = new Map<string, string[]>();
-  for (const { fact } of statements) {
-    if (fact.kind === 'link') {
-      append(plugged, fact.from.node, `${fact.from.port} ${fact.to.node}`);
-      append(plugged, fact.to.node, `${fact.to.port} ${fact.from.node}`);
-    } else if (fact.kind === 'source' || fact.kind === 'destination') {
-      const end = fact.kind === 'source' ? (fact.into ?? fact.from) : fact.from;
-      if (end) append(plugged, end.node, `${end.port} ${fact.name}`);
+/** First by name, or by what a thing without a name is at all; then a cable by its two sockets, whatever it is called. */
+const keys: readonly Key[] = [
+  (fact) => {
+    switch (fact.kind) {
+      case 'plan':
+        return 'plan';
+      case 'link':
+        return fact.name === undefined ? `link ${linkName(fact)}` : `link ${fact.name}`;
+      case 'run':
+        return `run ${[fact.from, fact.to].sort().join(' ')}`;
+      case 'stock':
+        return `stock ${fact.cable} ${fact.length_m} ${fact.count === undefined}`;
+      default:
+        return `${fact.kind} ${nameOfFact(fact)}`;
     }
-  }
-  return plugged;
-}
+  },
+  (fact) => (fact.kind === 'link' ? [socket(fact.from), socket(fact.to)].sort().join(' ') : undefined),
+];
 
-/** All that is said of a thing but its name, in pieces that can be counted. */
-function featuresOf(
-  { fact, label }: Statement,
-  context: Context,
-  newName: (name: string) => string,
-): Set<string> {
-  const features = new Set<string>();
-  if (label !== undefined) features.add(`label ${label}`);
-  for (const [key, value] of Object.entries(fact)) {
-    if (key === 'name' || key === 'kind') continue;
-    features.add(
-      `${key} ${JSON.stringify(value, (_, part: unknown) => (typeof part === 'string' ? newName(part) : part))}`,
-    );
-  }
-  for (const plugged of context.get(nameOf(fact) ?? '') ?? []) {
-    const [port = '', peer = ''] = plugged.split(' ');
-    features.add(`plugged ${port} ${newName(peer)}`);
-  }
-  return features;
-}
+/** A cable that stays plugged at one end was moved at the other. */
+const looseKeys: readonly Key[] = [
+  (fact) => (fact.kind === 'link' ? `${socket(fact.from)} ${fact.cable}` : undefined),
+  (fact) => (fact.kind === 'link' ? `${socket(fact.to)} ${fact.cable}` : undefined),
+];
 
-/** The pairs of things that are alike, the most alike first; each thing once. */
-function alike(
-  left: readonly Statement[],
-  unpaired: readonly Statement[],
-  context: { old: Context; fresh: Context },
-  newName: (name: string) => string,
-): Pair[] {
-  const featuresOfNew = unpaired.map((statement) => featuresOf(statement, context.fresh, identity));
-  const having = new Map<string, number[]>();
-  for (const [i, features] of featuresOfNew.entries())
-    for (const feature of features) append(having, `${unpaired[i]!.fact.kind} ${feature}`, i);
-  const scored: { was: number; is: number; score: number }[] = [];
-  for (const [was, statement] of left.entries()) {
-    const features = featuresOf(statement, context.old, newName);
-    const shared = new Map<number, number>();
-    for (const feature of features) {
-      const holders = having.get(`${statement.fact.kind} ${feature}`) ?? [];
-      if (holders.length > TELLING) continue;
-      for (const is of holders) shared.set(is, (shared.get(is) ?? 0) + 1);
-    }
-    for (const [is, count] of shared) {
-      const score = count / (features.size + featuresOfNew[is]!.size - count);
-      if (score > ALIKE) scored.push({ was, is, score });
-    }
-  }
-  scored.sort((a, b) => b.score - a.score || a.was - b.was || a.is - b.is);
-  const taken = { was: new Set<number>(), is: new Set<number>() };
-  const pairs: Pair[] = [];
-  for (const { was, is } of scored) {
-    if (taken.was.has(was) || taken.is.has(is)) continue;
-    taken.was.add(was);
-    taken.is.add(is);
-    pairs.push({ before: left[was], after: unpaired[is] });
-  }
-  return pairs;
+function socket({ node, port }: { readonly node: string; readonly port: string }): string {
+  return `${node}.${port}`;
 }
 
 /** In order of the new plan; what is gone stands where it stood in the old one, before what follows it there. */
-function inOrder(pairs: readonly Pair[], old: readonly Statement[], fresh: readonly Statement[]): Pair[] {
-  const oldAt = new Map(old.map((statement, i) => [statement, i]));
-  const newAt = new Map(fresh.map((statement, i) => [statement, i]));
-  const byOld = [...pairs]
-    .filter((pair) => pair.before)
-    .sort((a, b) => oldAt.get(a.before!)! - oldAt.get(b.before!)!);
+function inOrder(pairs: readonly Pair[], old: readonly Item[], fresh: readonly Item[]): Pair[] {
+  const oldAt = new Map(old.map((item, i) => [item, i]));
+  const newAt = new Map(fresh.map((item, i) => [item, i]));
   const rank = new Map<Pair, number>();
   let last = -1;
+  const byOld = pairs
+    .filter((pair) => pair.before)
+    .sort((a, b) => oldAt.get(a.before!)! - oldAt.get(b.before!)!);
   for (const pair of byOld) {
     if (pair.after) last = newAt.get(pair.after)!;
     else rank.set(pair, last + 0.5);
@@ -199,10 +176,4 @@ function inOrder(pairs: readonly Pair[], old: readonly Statement[], fresh: reado
   return [...pairs].sort(
     (a, b) => (rank.get(a) ?? newAt.get(a.after!)!) - (rank.get(b) ?? newAt.get(b.after!)!),
   );
-}
-
-function append<K, V>(map: Map<K, V[]>, key: K, value: V): void {
-  const list = map.get(key);
-  if (list) list.push(value);
-  else map.set(key, [value]);
 }

@@ -1,14 +1,24 @@
 /** What a change of a plan does to the show: a tree of plain values, apart from how it is told. */
 import type { Analysis } from '../../analysis/model.ts';
 import type { Finding } from '../../checks/finding.ts';
-import type { TextRange } from '../../plan/plan.ts';
+import type { AcceptedFinding } from '../../checks/findings.ts';
+import type { StatementOf, TextRange } from '../../plan/plan.ts';
 
 /** One of the two plans that are compared. */
 export interface Side {
   readonly analysis: Analysis;
   readonly findings: readonly Finding[];
+  readonly accepted: readonly AcceptedFinding[];
+  /** How many places of its text could not be read: what stands there is not compared. */
+  readonly unreadable: number;
   /** What it is called: a revision, a file. */
   readonly name: string;
+}
+
+/** A thing by its name in the plan, and as people call it on every paper. */
+export interface Named {
+  readonly name: string;
+  readonly title: string;
 }
 
 /** Where something stands, so that an editor can open it. Removed things stand in the old text only. */
@@ -19,6 +29,7 @@ export interface ReviewPlace {
 }
 
 export type ThingKind =
+  | 'plan'
   | 'place'
   | 'run'
   | 'circuit'
@@ -35,7 +46,9 @@ export type ThingKind =
   | 'uplink'
   | 'stock'
   | 'case'
-  | 'plan';
+  | 'accept'
+  | 'measured'
+  | 'proved';
 
 /** One property before and after, in words; undefined: it was not said. */
 export interface Difference {
@@ -44,11 +57,12 @@ export interface Difference {
   readonly after: string | undefined;
 }
 
-export interface ThingChange {
+export const thingChangeKinds = ['added', 'removed', 'renamed', 'moved', 'changed'] as const;
+
+export interface ThingChange extends Named {
   /** `moved`: it stands in another place, or a cable is plugged elsewhere. */
-  readonly change: 'added' | 'removed' | 'renamed' | 'moved' | 'changed';
+  readonly change: (typeof thingChangeKinds)[number];
   readonly kind: ThingKind;
-  readonly name: string;
   /** Its name before, when that was another. */
   readonly was: string | undefined;
   readonly differences: readonly Difference[];
@@ -59,99 +73,179 @@ export interface ThingChange {
 export interface LoadState {
   readonly load_bits_per_second: number;
   readonly share: number | undefined;
-  readonly segment: string | null;
+  readonly capacity_bits_per_second: number | undefined;
+  readonly segment: Named | null;
 }
 
-export interface LoadChange {
-  readonly link: string;
+export const loadChangeKinds = ['added', 'removed', 'raised', 'lowered'] as const;
+
+export interface LoadChange extends Named {
+  readonly change: (typeof loadChangeKinds)[number];
   readonly direction: 'forward' | 'backward';
-  /** From which end to which, of the new plan where it is there. */
+  /** From which socket to which, of the new plan where it is there. */
   readonly from: string;
   readonly to: string;
   /** Undefined: the link was not there, or is gone. */
   readonly before: LoadState | undefined;
   readonly after: LoadState | undefined;
-  readonly capacity_bits_per_second: number | undefined;
+  /** Pictures that ride on it in any segment and did not before, and those that no longer do. */
+  readonly gains: readonly Named[];
+  readonly loses: readonly Named[];
+  readonly place: ReviewPlace;
 }
 
 /** What a destination or input shows in one part of the show. */
 export interface PictureState {
-  readonly source: string;
-  readonly way: readonly string[];
+  readonly source: Named;
+  /** The cables that it rides, one after another; both copies of a seamless feed. */
+  readonly way: readonly Named[];
   readonly delay_s: number | undefined;
+  readonly limit_s: number | undefined;
+  readonly over: boolean;
 }
 
-export interface PictureChange {
-  readonly change:
-    | 'gains a picture'
-    | 'loses its picture'
-    | 'shows another'
-    | 'goes another way'
-    | 'later'
-    | 'sooner';
-  readonly target: string;
-  readonly segment: string | null;
+export const pictureChangeKinds = [
+  'loses its picture',
+  'shows another',
+  'gains a picture',
+  'another way',
+  'later',
+  'sooner',
+] as const;
+
+export interface PictureChange extends Named {
+  readonly change: (typeof pictureChangeKinds)[number];
+  /** Null: whenever no segment differs. */
+  readonly segment: Named | null;
   readonly before: PictureState | undefined;
   readonly after: PictureState | undefined;
+  readonly place: ReviewPlace;
 }
 
 export interface ReachState {
   readonly length_m: number | undefined;
   readonly reach_m: number | undefined;
+  /** Of what is allowed, by length or by loss. */
   readonly share: number | undefined;
   readonly verdict: string;
 }
 
-export interface ReachChange {
-  readonly link: string;
+export const reachChangeKinds = ['less margin', 'more margin'] as const;
+
+export interface ReachChange extends Named {
+  readonly change: (typeof reachChangeKinds)[number];
   readonly before: ReachState;
   readonly after: ReachState;
+  readonly place: ReviewPlace;
 }
 
-/** A picture that a loss would take, and did not before; or no longer takes. */
-export interface CoverChange {
-  readonly change: 'cover gained' | 'cover lost';
-  readonly feed: string;
-  readonly segment: string | null;
-  readonly losses: readonly string[];
+export const coverChangeKinds = ['cover lost', 'cover gained'] as const;
+
+/** A picture that the loss of one thing would take for good and did not before, or no longer takes. */
+export interface CoverChange extends Named {
+  readonly change: (typeof coverChangeKinds)[number];
+  readonly segment: Named | null;
+  /** The cables, boxes and runs, any of which lost alone takes it. */
+  readonly losses: readonly Named[];
+  readonly place: ReviewPlace;
 }
 
-export interface Total {
-  readonly what: 'cost' | 'weight' | 'power';
-  readonly before: number;
-  readonly after: number;
+/** A finding that is no longer in the list because the crew accepts it, or is again because they no longer do. */
+export interface AcceptanceChange {
+  readonly finding: Finding;
+  readonly acceptance: StatementOf<'accept'>;
 }
 
-export interface CableToBuy {
-  readonly cable: string;
-  readonly link: string;
-  readonly needed_m: number | undefined;
+export const totalKinds = ['cost', 'weight', 'power', 'circuit', 'case'] as const;
+
+/** A sum over the plan, or the watts of one circuit, the weight of one case; undefined on a side that does not have it. */
+export interface Total extends Named {
+  readonly what: (typeof totalKinds)[number];
+  readonly before: number | undefined;
+  readonly after: number | undefined;
+  readonly limit: number | undefined;
 }
 
-export type StepKind = 'set up' | 'lay' | 'unplug' | 'plug' | 'switch' | 'take out' | 'look';
+export const purchaseKinds = ['to buy', 'no longer to buy'] as const;
 
-/** One thing to do on site, naming place, box, port and cable. */
-export interface Step {
-  readonly kind: StepKind;
-  /** Where the hands are. */
+/** Pieces of cable that are not at hand. */
+export interface Purchase extends Named {
+  readonly change: (typeof purchaseKinds)[number];
+  readonly length_m: number | undefined;
+  readonly count: number;
+}
+
+export const stepKinds = [
+  'set up',
+  'lay',
+  'plug',
+  'unplug',
+  'move',
+  'carry',
+  'power',
+  'set',
+  'take out',
+  'look',
+] as const;
+
+/** A socket as hands find it. */
+export interface Socket {
   readonly place: string;
+  readonly box: string;
+  /** Undefined: the thing has one connector. */
+  readonly socket: string | undefined;
+}
+
+/** One thing to do on site. */
+export interface Step {
+  readonly kind: (typeof stepKinds)[number];
+  /** Where the hands are; where they are at both ends of a cable, at its first. */
+  readonly place: string;
+  /** The whole step in words, place and all. */
   readonly text: string;
-  /** Where a running picture goes dark with this step, until a later one. */
+  readonly cable: {
+    readonly title: string;
+    readonly kind: string;
+    readonly length_m: number | undefined;
+  } | null;
+  readonly sockets: readonly Socket[];
+  /** Where a running picture goes dark with this step, until a later one brings it back. */
   readonly dark: readonly string[];
+  /** Where a picture that an earlier step took comes back. */
+  readonly back: readonly string[];
+  /** Where a picture ends that the new plan does not show there any more. */
+  readonly ends: readonly string[];
+}
+
+export interface ReviewedPlan {
+  readonly name: string;
+  readonly revision: string | undefined;
+  readonly unreadable: number;
+}
+
+/** A merge of several histories: what it brings that none of them has. */
+export interface MergeReview {
+  readonly parents: readonly string[];
+  readonly findings: readonly Finding[];
 }
 
 export interface Review {
   readonly title: string;
-  readonly old: { readonly name: string; readonly revision: string | undefined };
-  readonly new: { readonly name: string; readonly revision: string | undefined };
-  readonly things: readonly ThingChange[];
-  readonly loads: readonly LoadChange[];
-  readonly pictures: readonly PictureChange[];
-  readonly reaches: readonly ReachChange[];
+  readonly old: ReviewedPlan;
+  readonly new: ReviewedPlan;
   readonly newFindings: readonly Finding[];
   readonly mendedFindings: readonly Finding[];
+  readonly acceptedFindings: readonly AcceptanceChange[];
+  readonly noLongerAccepted: readonly AcceptanceChange[];
+  readonly merge: MergeReview | undefined;
+  readonly pictures: readonly PictureChange[];
+  readonly loads: readonly LoadChange[];
+  readonly reaches: readonly ReachChange[];
   readonly cover: readonly CoverChange[];
   readonly totals: readonly Total[];
-  readonly buy: readonly CableToBuy[];
+  readonly currency: string | undefined;
+  readonly purchases: readonly Purchase[];
+  readonly things: readonly ThingChange[];
   readonly steps: readonly Step[];
+  readonly units: 'metric' | 'feet';
 }

@@ -1,285 +1,263 @@
-import { arrivingIn } from '../../analysis/holding.ts';
-import type { Analysis, Link, LinkEnd, Owner, Port, Situation } from '../../analysis/model.ts';
-import { type OutputSetting, outputSettingsIn } from '../../analysis/output-settings.ts';
-import { formatLength } from '../../physics/display.ts';
-import type { LinkPair } from './link-pairs.ts';
-import type { Matching } from './matching.ts';
+import { add } from '../../analysis/lists.ts';
+import type { Link, LinkEnd } from '../../analysis/model.ts';
+import type { Comparison } from './comparison.ts';
+import { lookSteps } from './look.ts';
+import { OutputChanges } from './output-changes.ts';
+import { type Box, type BoxPair, type EndMove, type Patching, patchingOf } from './patching.ts';
 import type { Step } from './review.ts';
+import { type Effect, type ReadySpot, Running, titlesOf } from './running.ts';
+import { type Said, StepWords } from './step-words.ts';
 
 /**
- * What to do on site, in an order in which no running picture goes dark unless it must: set up what is new; lay and plug
- * every cable whose sockets are free; then, one socket at a time, pull the old cable out and put the new one in, telling
- * which pictures are dark meanwhile; set the boxes; take out what is no longer needed; look at every screen that changed.
+ * What to do on site, in an order in which no running picture goes dark unless it must: set up what is new; lay every
+ * cable, and plug those whose sockets are free; switch over what can run its new way; then one socket after another,
+ * those first over which nothing runs any more; take out what is no longer needed; look at every screen that changed.
  */
-export function stepsOf(
-  old: Analysis,
-  fresh: Analysis,
-  matching: Matching,
-  links: readonly LinkPair[],
-): Step[] {
-  return new Plan(old, fresh, matching, links).steps();
+export function stepsOf(comparison: Comparison): Step[] {
+  return new Ordering(comparison).steps();
 }
 
-class Plan {
-  readonly #old: Analysis;
-  readonly #fresh: Analysis;
-  readonly #matching: Matching;
-  readonly #gone: Link[];
-  readonly #come: Link[];
-  /** Where in the old plan a socket's cable goes, by the socket's new name. */
-  readonly #oldLinkAt = new Map<string, Link>();
-  readonly #steps: Step[] = [];
+const nothing: Effect = { dark: [], ends: [] };
 
-  constructor(old: Analysis, fresh: Analysis, matching: Matching, links: readonly LinkPair[]) {
-    this.#old = old;
-    this.#fresh = fresh;
-    this.#matching = matching;
-    const replugged = links.filter(({ before, after }) => before && after && this.#differs(before, after));
-    this.#gone = [...links.filter(({ after }) => !after), ...replugged]
-      .map(({ before }) => before!)
-      .filter((link) => !isLoose(link));
-    this.#come = [...links.filter(({ before }) => !before), ...replugged]
-      .map(({ after }) => after!)
-      .filter((link) => !isLoose(link));
-    for (const link of this.#gone)
-      for (const end of [link.from, link.to]) this.#oldLinkAt.set(this.#newText(end), link);
+class Ordering {
+  readonly #comparison: Comparison;
+  readonly #patching: Patching;
+  readonly #words: StepWords;
+  readonly #running: Running;
+  readonly #outputs: OutputChanges;
+  readonly #steps: Step[] = [];
+  /** What is in each socket of the old plan that has to come out: a cable, or one end of a cable. */
+  readonly #inSocket = new Map<string, Link | EndMove>();
+  readonly #pulled = new Set<Link>();
+  readonly #moved = new Set<EndMove>();
+  /** Cables of the new plan whose sockets are not free yet, by each of these sockets. */
+  readonly #wanting = new Map<string, Link[]>();
+  readonly #waiting: Set<Link>;
+  /** Boxes that are not where their new cables expect them. */
+  readonly #away: Set<Box>;
+  readonly #interrupted = new Set<string>();
+  /** Ends of cables that hang free. */
+  readonly #loose = new Set<EndMove>();
+  readonly #goneAt: ReadonlyMap<Box, readonly Link[]>;
+  readonly #comeAt: ReadonlyMap<Box, readonly Link[]>;
+
+  constructor(comparison: Comparison) {
+    this.#comparison = comparison;
+    this.#patching = patchingOf(comparison);
+    this.#words = new StepWords(comparison);
+    this.#outputs = new OutputChanges(comparison);
+    const { gone, come, moves, carried } = this.#patching;
+    this.#running = new Running(comparison, new Set([...come, ...moves.map(({ after }) => after)]));
+    this.#waiting = new Set(come);
+    this.#goneAt = byBox(gone);
+    this.#comeAt = byBox(come);
+    this.#away = new Set(carried.map(({ after }) => after));
+    for (const link of gone) for (const end of [link.from, link.to]) this.#inSocket.set(this.#old(end), link);
+    for (const move of moves) this.#inSocket.set(this.#old(move.leaves), move);
   }
 
   steps(): Step[] {
-    this.#setUp();
-    const pulled = new Set<Link>();
-    const waiting = this.#come.filter((link) => !this.#plugNow(link, pulled));
-    for (const link of waiting) {
-      const inTheWay = new Set([link.from, link.to].flatMap((end) => this.#inTheWay(end, pulled)));
-      for (const oldLink of inTheWay) this.#unplug(oldLink, pulled);
-      this.#plugNow(link, pulled);
-    }
-    this.#switchOutputs();
-    for (const link of this.#gone) if (!pulled.has(link)) this.#unplug(link, pulled);
-    this.#takeOut();
-    this.#look();
+    const { newBoxes, oldBoxes, carried, repowered, sparesLaid, sparesTakenUp, gone } = this.#patching;
+    for (const box of newBoxes) this.#add(this.#words.setUp(box));
+    this.#plugWhatIsFree();
+    for (const link of sparesLaid) this.#add(this.#words.laySpare(link));
+    for (const pair of repowered) this.#repower(pair);
+    this.#switchOver();
+    for (const pair of carried) this.#carry(pair);
+    this.#workThroughSockets();
+    for (const link of gone) this.#unplug(link);
+    for (const link of sparesTakenUp) this.#add(this.#words.takeUp(link));
+    for (const pair of this.#patching.staying) for (const said of this.#words.settings(pair)) this.#add(said);
+    for (const box of oldBoxes) this.#add(this.#words.takeOut(box));
+    this.#steps.push(...lookSteps(this.#comparison, this.#interrupted));
     return this.#steps;
   }
 
-  #setUp(): void {
-    const before = new Set([...owners(this.#old)].map((owner) => this.#matching.newName(owner.name)));
-    for (const owner of owners(this.#fresh)) {
-      if (before.has(owner.name) || isOutput(owner)) continue;
-      const power =
-        owner.poweredBy.length > 0 ? `, powered by ${owner.poweredBy.map(called).join(' and ')}` : '';
-      this.#add('set up', placeName(owner), `Set up ${called(owner)}${kitText(owner)}${power}.`);
-    }
-    const oldPlace = new Map(
-      [...owners(this.#old)].map((owner) => [this.#matching.newName(owner.name), owner]),
-    );
-    for (const owner of owners(this.#fresh)) {
-      const was = oldPlace.get(owner.name);
-      if (!was?.place || !owner.place || this.#matching.newName(was.place.name) === owner.place.name)
-        continue;
-      this.#add('set up', placeName(owner), `Carry ${called(owner)} from ${placeName(was)} to here.`);
+  /** Plugs every new cable that nothing keeps out; of the others lays those that have a way to be laid. */
+  #plugWhatIsFree(): void {
+    for (const link of this.#patching.come) {
+      if (this.#canPlug(link)) this.#plug(link, this.#patching.laidAlready.has(link) ? 'lies' : 'new');
+      else {
+        for (const end of [link.from, link.to]) add(this.#wanting, end.text, link);
+        if (this.#words.hasWay(link) && !this.#patching.laidAlready.has(link) && !this.#isAway(link))
+          this.#add(this.#words.lay(link));
+      }
     }
   }
 
-  /** Lays and plugs a cable when nothing else is in its two sockets. */
-  #plugNow(link: Link, pulled: ReadonlySet<Link>): boolean {
-    if ([link.from, link.to].some((end) => this.#inTheWay(end, pulled).length > 0)) return false;
-    const length =
-      link.length.length_m === undefined
-        ? ''
-        : `${formatLength(link.length.length_m, this.#fresh.settings.units)} `;
-    const route =
-      link.length.runs.length > 0 ? `, along ${link.length.runs.map((run) => run.name).join(', ')}` : '';
-    const standby = link.standbyFor ? ` It stays unplugged as a spare for ${link.standbyFor.name}.` : '';
-    const verb = link.standbyFor ? 'Lay' : 'Plug';
-    this.#add(
-      link.standbyFor ? 'lay' : 'plug',
-      endPlace(link.from),
-      `${verb} ${length}${link.cable?.name ?? 'a cable'}${nameText(link)} from ${endText(link.from)} to ${endText(link.to)}${farText(link)}${route}.${standby}`,
-    );
-    return true;
+  #isAway({ from, to }: Link): boolean {
+    return [from, to].some(({ port }) => port !== undefined && this.#away.has(port.owner));
   }
 
-  /** The old cable in a socket that has not been pulled yet. */
-  #inTheWay(end: LinkEnd, pulled: ReadonlySet<Link>): Link[] {
-    const link = this.#oldLinkAt.get(end.text);
-    return link && !pulled.has(link) ? [link] : [];
+  #canPlug(link: Link): boolean {
+    return !this.#isAway(link) && [link.from, link.to].every((end) => this.#occupant(end.text) === undefined);
   }
 
-  #unplug(link: Link, pulled: Set<Link>): void {
-    pulled.add(link);
-    const dark = this.#darkWithout(link);
-    this.#add(
-      'unplug',
-      endPlace(link.from),
-      `Unplug ${link.cable?.name ?? 'the cable'}${nameText(link)} between ${endText(link.from)} and ${endText(link.to)}${farText(link)}.`,
-      dark,
-    );
+  /** What still has to come out of a socket. */
+  #occupant(socket: string): Link | EndMove | undefined {
+    const occupant = this.#inSocket.get(socket);
+    if (occupant === undefined) return undefined;
+    const out = isMove(occupant) ? this.#moved.has(occupant) : this.#pulled.has(occupant);
+    return out ? undefined : occupant;
   }
 
-  /** Targets whose picture comes over a cable now. */
-  #darkWithout(link: Link): string[] {
-    const base = this.#old.situations[0];
-    if (!base) return [];
-    const dark = arrivingIn(this.#old, base).filter(
-      ({ routes }) =>
-        routes.length > 0 && routes.every((route) => route.steps.some((step) => step.link === link)),
-    );
-    return [...new Set(dark.map(({ feed }) => targetTitle(feed.target) ?? feed.targetName))];
+  #plug(link: Link, state: 'new' | 'lies'): void {
+    this.#waiting.delete(link);
+    this.#running.plug(link);
+    this.#add(this.#words.plug(link, state), nothing);
   }
 
-  #switchOutputs(): void {
-    const [was, is] = [this.#old.situations[0], this.#fresh.situations[0]];
-    if (!was || !is) return;
-    const before = settingsOf(this.#old, was, this.#matching.newName);
-    for (const setting of outputSettingsIn(this.#fresh, is)) {
-      const shows = before.get(setting.output.text);
-      if (shows === setting.shows.name) continue;
-      const instead = shows === undefined ? '' : ` instead of ${titleOfSource(this.#fresh, shows)}`;
-      this.#add(
-        'switch',
-        placeName(setting.node),
-        `On ${called(setting.node)} set ${portText(setting.output)} to ${called(setting.shows)}${instead}.`,
-      );
+  /** Sets the outputs of every picture whose new way has become whole, and says what comes back. */
+  #switchOver(): void {
+    const ready = this.#running.takeReady();
+    const isToSet = new Set(ready.filter(({ delivery }) => this.#outputs.isWaiting(delivery)));
+    const toSet = [...isToSet];
+    const asIs = ready.filter((one) => !isToSet.has(one));
+    this.#comeBack(asIs);
+    for (const change of this.#outputs.take(toSet.map(({ delivery }) => delivery)))
+      this.#add(this.#words.set(change));
+    this.#comeBack(toSet);
+  }
+
+  /** Says with the last step what comes back with it. */
+  #comeBack(spots: readonly ReadySpot[]): void {
+    const back = titlesOf(spots.filter(({ wasDark }) => wasDark));
+    const last = this.#steps.at(-1);
+    if (back.length > 0 && last)
+      this.#steps[this.#steps.length - 1] = { ...last, back: [...last.back, ...back] };
+  }
+
+  #repower(pair: BoxPair): void {
+    const was = new Set(pair.before.poweredBy.map(({ name }) => this.#comparison.renames.of('things', name)));
+    const keepsPower = was.size === 0 || pair.after.poweredBy.some(({ name }) => was.has(name));
+    const off = keepsPower ? [] : this.#running.through([pair.before, pair.after]);
+    for (const title of off) this.#interrupted.add(title);
+    this.#add(this.#words.repower(pair), { dark: off, ends: [] }, off);
+  }
+
+  /** Takes a box and everything plugged into it elsewhere. */
+  #carry(pair: BoxPair): void {
+    for (const link of this.#goneAt.get(pair.before) ?? []) this.#unplug(link);
+    this.#add(this.#words.carry(pair));
+    this.#away.delete(pair.after);
+    for (const link of this.#comeAt.get(pair.after) ?? [])
+      if (this.#waiting.has(link) && this.#canPlug(link)) this.#plug(link, 'new');
+    this.#switchOver();
+  }
+
+  /** First what disturbs no picture, then the rest in order of the plan. */
+  #workThroughSockets(): void {
+    for (const needed of [false, true]) {
+      for (const move of this.#patching.moves) if (needed || !this.#disturbs(move)) this.#move(move);
+      for (const link of [...this.#waiting])
+        if (this.#waiting.has(link) && (needed || !this.#disturbs(link))) this.#makeRoomAndPlug(link);
     }
   }
 
-  #takeOut(): void {
-    const left = new Set([...owners(this.#fresh)].map((owner) => owner.name));
-    for (const owner of owners(this.#old)) {
-      if (left.has(this.#matching.newName(owner.name)) || isOutput(owner)) continue;
-      this.#add('take out', placeName(owner), `${called(owner)} is no longer needed.`);
+  #disturbs(task: Link | EndMove): boolean {
+    if (isMove(task)) {
+      const there = this.#occupant(task.goesTo.text);
+      return this.#running.isNeeded(task.before) || (there !== undefined && this.#needs(there));
+    }
+    return [task.from, task.to].some((end) => {
+      const there = this.#occupant(end.text);
+      return there !== undefined && this.#needs(there);
+    });
+  }
+
+  #needs(occupant: Link | EndMove): boolean {
+    return this.#running.isNeeded(isMove(occupant) ? occupant.before : occupant);
+  }
+
+  #makeRoomAndPlug(link: Link): void {
+    for (const end of [link.from, link.to]) this.#clear(end.text);
+    if (this.#waiting.has(link)) this.#plug(link, this.#words.hasWay(link) ? 'lies' : 'new');
+    this.#switchOver();
+  }
+
+  /** Empties a socket: pulls the cable that is in it, or moves its end on to where it belongs. */
+  #clear(socket: string): void {
+    const occupant = this.#occupant(socket);
+    if (occupant === undefined) return;
+    if (isMove(occupant)) this.#move(occupant);
+    else this.#unplug(occupant);
+  }
+
+  /**
+   * Moves the end of a cable. What is in its new socket goes first, and so on; where that comes back to the beginning,
+   * one end hangs free meanwhile.
+   */
+  #move(first: EndMove): void {
+    if (this.#moved.has(first)) return;
+    const chain: EndMove[] = [first];
+    const inChain = new Set(chain);
+    for (;;) {
+      const occupant = this.#occupant(chain.at(-1)!.goesTo.text);
+      if (occupant === undefined) break;
+      if (!isMove(occupant)) {
+        this.#unplug(occupant);
+        break;
+      }
+      if (inChain.has(occupant)) {
+        this.#loosen(occupant);
+        break;
+      }
+      chain.push(occupant);
+      inChain.add(occupant);
+    }
+    for (const move of chain.reverse()) this.#moveEnd(move);
+  }
+
+  #loosen(move: EndMove): void {
+    this.#moved.add(move);
+    this.#loose.add(move);
+    this.#add(this.#words.loosen(move), this.#running.unplug(move.before));
+  }
+
+  #moveEnd(move: EndMove): void {
+    const loose = this.#loose.delete(move);
+    if (this.#moved.has(move) && !loose) return;
+    this.#moved.add(move);
+    const effect = loose ? nothing : this.#running.unplug(move.before);
+    this.#add(loose ? this.#words.plugEnd(move) : this.#words.move(move), effect);
+    this.#running.plug(move.after);
+    this.#switchOver();
+    this.#plugWaitingAt(this.#old(move.leaves));
+  }
+
+  #unplug(link: Link): void {
+    if (this.#pulled.has(link)) return;
+    this.#pulled.add(link);
+    const staysLying = this.#patching.unpluggedOnly.has(link);
+    this.#add(this.#words.unplug(link, staysLying), this.#running.unplug(link));
+    for (const end of [link.from, link.to]) this.#plugWaitingAt(this.#old(end));
+  }
+
+  /** A socket has become free: what waited for it may be plugged now. */
+  #plugWaitingAt(socket: string): void {
+    for (const link of this.#wanting.get(socket) ?? []) {
+      if (!this.#waiting.has(link) || !this.#canPlug(link)) continue;
+      this.#plug(link, this.#words.hasWay(link) ? 'lies' : 'new');
+      this.#switchOver();
     }
   }
 
-  /** Every screen that shows something else, or the same by another way, is looked at last. */
-  #look(): void {
-    const [was, is] = [this.#old.situations[0], this.#fresh.situations[0]];
-    if (!was || !is) return;
-    const before = new Map(
-      arrivingIn(this.#old, was).map((delivery) => [this.#newName(delivery.feed.targetName), delivery]),
-    );
-    for (const delivery of arrivingIn(this.#fresh, is)) {
-      const old = before.get(delivery.feed.targetName);
-      const same =
-        old &&
-        this.#newName(old.feed.sourceName) === delivery.feed.sourceName &&
-        old.routes.flatMap((r) => r.steps).length === delivery.routes.flatMap((r) => r.steps).length &&
-        !this.#steps.some((step) => step.dark.includes(targetTitle(delivery.feed.target) ?? ''));
-      if (same || !delivery.feed.source) continue;
-      const target = delivery.feed.target;
-      const owner = target && ('takes' in target ? target : target.owner);
-      this.#add(
-        'look',
-        owner?.place ? placeName(owner) : '',
-        `Look at ${targetTitle(target) ?? delivery.feed.targetName}: it shows ${called(delivery.feed.source)}.`,
-      );
-    }
+  #old(end: LinkEnd): string {
+    return this.#patching.oldSocket(end);
   }
 
-  #add(kind: Step['kind'], place: string, text: string, dark: readonly string[] = []): void {
-    this.#steps.push({ kind, place, text, dark });
-  }
-
-  #newName(text: string): string {
-    const [thing = '', port] = text.split('.');
-    const name = this.#matching.newName(thing);
-    return port === undefined ? name : `${name}.${port}`;
-  }
-
-  #newText({ text }: LinkEnd): string {
-    return this.#newName(text);
-  }
-
-  /** Whether hands have to touch the cable: other sockets, or another kind of cable. */
-  #differs(before: Link, after: Link): boolean {
-    const ends = [this.#newText(before.from), this.#newText(before.to)].sort().join();
-    if (ends !== [after.from.text, after.to.text].sort().join()) return true;
-    return (before.cable?.name ?? '') !== (after.cable?.name ?? '');
+  #add(said: Said, { dark, ends }: Effect = nothing, back: readonly string[] = []): void {
+    for (const title of dark) this.#interrupted.add(title);
+    this.#steps.push({ ...said, dark, back, ends });
   }
 }
 
-/** A cable with an unknown end, or an installed one that nobody plugs. */
-function isLoose({ from, to }: Link): boolean {
-  return from.port === undefined || to.port === undefined;
+function byBox(links: readonly Link[]): Map<Box, Link[]> {
+  const at = new Map<Box, Link[]>();
+  for (const link of links) for (const end of [link.from, link.to]) add(at, end.port!.owner, link);
+  return at;
 }
 
-function* owners(analysis: Analysis): Iterable<Owner> {
-  yield* analysis.nodes.values();
-  yield* analysis.sources.values();
-  yield* analysis.destinations.values();
-}
-
-/** A source that is a node's output is no thing that anybody carries. */
-function isOutput(owner: Owner): boolean {
-  return 'from' in owner && owner.from !== undefined;
-}
-
-function called({
-  name,
-  statement,
-}: {
-  readonly name: string;
-  readonly statement: { readonly label: string | undefined };
-}): string {
-  return statement.label === undefined ? name : `${statement.label} (${name})`;
-}
-
-function kitText({ kit }: Owner): string {
-  return kit ? `, ${kit.statement.label ?? kit.name}` : '';
-}
-
-function placeName({ place }: Owner): string {
-  return place ? (place.statement.label ?? place.name) : 'place not known';
-}
-
-function endPlace({ port }: LinkEnd): string {
-  return port ? placeName(port.owner) : 'place not known';
-}
-
-function endText({ port, text }: LinkEnd): string {
-  if (!port) return text;
-  return port.name === '' ? called(port.owner) : `${called(port.owner)}, ${portText(port)}`;
-}
-
-function portText({ name, label }: Port): string {
-  return label === undefined ? `socket ${name}` : `socket ${name} "${label}"`;
-}
-
-/** Where the far end is, when that is another place. */
-function farText({ from, to }: Link): string {
-  const [near, far] = [endPlace(from), endPlace(to)];
-  return near === far ? '' : ` in ${far}`;
-}
-
-function nameText({ named, name, statement }: Link): string {
-  return named ? ` ${statement.label ?? name}` : '';
-}
-
-function targetTitle(
-  target:
-    | Port
-    | { readonly name: string; readonly statement: { readonly label: string | undefined } }
-    | undefined,
-): string | undefined {
-  if (!target) return undefined;
-  return 'owner' in target ? `${called(target.owner)}, ${portText(target)}` : called(target);
-}
-
-function settingsOf(
-  analysis: Analysis,
-  situation: Situation,
-  newName: (name: string) => string,
-): Map<string, string> {
-  const entries = outputSettingsIn(analysis, situation).map(
-    ({ output, shows }: OutputSetting): [string, string] => {
-      const [node = '', port = ''] = output.text.split('.');
-      return [`${newName(node)}.${port}`, newName(shows.name)];
-    },
-  );
-  return new Map(entries);
-}
-
-function titleOfSource({ sources }: Analysis, name: string): string {
-  const source = sources.get(name);
-  return source ? called(source) : name;
+function isMove(task: Link | EndMove): task is EndMove {
+  return 'goesTo' in task;
 }

@@ -2,40 +2,72 @@ import { cableStockOf } from '../../analysis/cable-pieces.ts';
 import { packingOf } from '../../analysis/case-weights.ts';
 import { poweringOf } from '../../analysis/circuit-loads.ts';
 import { costOf } from '../../analysis/costs.ts';
-import type { Analysis, CablePiece } from '../../analysis/model.ts';
-import type { CableToBuy, Total } from './review.ts';
+import type { Analysis } from '../../analysis/model.ts';
+import type { Titles } from '../sheets/titles.ts';
+import type { Comparison } from './comparison.ts';
+import { type Total, totalKinds } from './review.ts';
 
-/** What the show costs, what its cases weigh and what it draws, before and after; only what differs. */
-export function totalsOf(old: Analysis, fresh: Analysis): Total[] {
-  const [was, is] = [sumsOf(old), sumsOf(fresh)];
-  return (['cost', 'weight', 'power'] as const)
-    .map((what): Total => ({ what, before: was[what], after: is[what] }))
-    .filter(({ before, after }) => Math.abs(before - after) > 1e-9);
+/** What the show costs and draws, what each circuit carries and each case weighs, before and after; only what differs. */
+export function totalsOf({ was, is, renames, titles }: Comparison): Total[] {
+  const before = new Map(
+    sumsOf(was, titles.was).map((sum) => {
+      const space = sum.what === 'case' ? 'cases' : 'things';
+      return [keyOf({ ...sum, name: renames.of(space, sum.name) }), sum];
+    }),
+  );
+  const after = new Map(sumsOf(is, titles.is).map((sum) => [keyOf(sum), sum]));
+  const totals = [...new Set([...after.keys(), ...before.keys()])].map((key): Total => {
+    const [old, fresh] = [before.get(key), after.get(key)];
+    const { what, name, title, limit } = (fresh ?? old)!;
+    return { what, name, title, limit, before: old?.value, after: fresh?.value };
+  });
+  return totals
+    .filter(
+      (total) =>
+        total.before === undefined || total.after === undefined || differs(total.before, total.after),
+    )
+    .sort((a, b) => totalKinds.indexOf(a.what) - totalKinds.indexOf(b.what));
 }
 
-function sumsOf(analysis: Analysis): Record<Total['what'], number> {
+function differs(a: number, b: number): boolean {
+  return Math.abs(a - b) > 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));
+}
+
+interface Sum extends Pick<Total, 'what' | 'name' | 'title' | 'limit'> {
+  readonly value: number;
+}
+
+function keyOf({ what, name }: Sum): string {
+  return `${what} ${name}`;
+}
+
+function sumsOf(analysis: Analysis, titles: Titles): Sum[] {
   const stock = cableStockOf(analysis);
-  const add = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0);
-  return {
-    cost: costOf(analysis, stock).total,
-    weight: add(packingOf(analysis, stock).cases.map((one) => one.weight_kg)),
-    power: add(poweringOf(analysis).places.map((place) => place.load_w)),
-  };
-}
-
-/** Pieces of cable that must be got and did not have to be before. */
-export function cablesToBuy(old: Analysis, fresh: Analysis, newName: (name: string) => string): CableToBuy[] {
-  const keyOf = ({ cable, link, needed_m }: CablePiece, name: (name: string) => string) =>
-    `${name(cable.name)} ${name(link.name)} ${needed_m ?? ''}`;
-  const before = new Set(toGet(old).map((piece) => keyOf(piece, newName)));
-  return toGet(fresh)
-    .filter((piece) => !before.has(keyOf(piece, (name) => name)))
-    .map(({ cable, link, needed_m }) => ({ cable: cable.name, link: link.name, needed_m }));
-}
-
-function toGet(analysis: Analysis): CablePiece[] {
-  // Where no stock is stated at all, nothing is said of what is at hand.
-  return analysis.stock.length === 0
-    ? []
-    : cableStockOf(analysis).pieces.filter(({ from }) => from === 'get');
+  const powering = poweringOf(analysis);
+  const { cases } = packingOf(analysis, stock);
+  const weight_kg = cases.reduce((sum, one) => sum + one.weight_kg, 0);
+  const power_w = powering.places.reduce((sum, { load_w }) => sum + load_w, 0);
+  return [
+    { what: 'cost', name: '', title: '', limit: undefined, value: costOf(analysis, stock).total },
+    { what: 'weight', name: '', title: '', limit: undefined, value: weight_kg },
+    { what: 'power', name: '', title: '', limit: undefined, value: power_w },
+    ...powering.circuits.map(
+      ({ circuit, load_w, limit_w }): Sum => ({
+        what: 'circuit',
+        name: circuit.name,
+        title: titles.circuit(circuit),
+        limit: limit_w,
+        value: load_w,
+      }),
+    ),
+    ...cases.map(
+      (one): Sum => ({
+        what: 'case',
+        name: one.case.name,
+        title: titles.of(one.case),
+        limit: one.limit_kg,
+        value: one.weight_kg,
+      }),
+    ),
+  ];
 }

@@ -1,0 +1,211 @@
+import type { Destination, Link, LinkEnd, Node, Source } from '../../analysis/model.ts';
+import type { Comparison, LinkPair } from './comparison.ts';
+
+/** Something that hands can set up, carry and take away. */
+export type Box = Node | Source | Destination;
+
+/** A cable whose one end goes into another socket of the same place, while the other end stays. */
+export interface EndMove {
+  readonly before: Link;
+  readonly after: Link;
+  readonly stays: LinkEnd;
+  readonly leaves: LinkEnd;
+  readonly goesTo: LinkEnd;
+}
+
+/** A box before and after. */
+export interface BoxPair {
+  readonly before: Box;
+  readonly after: Box;
+}
+
+/** All that hands have to do with boxes and cables, in no order yet. */
+export interface Patching {
+  readonly newBoxes: readonly Box[];
+  readonly oldBoxes: readonly Box[];
+  readonly carried: readonly BoxPair[];
+  /** Boxes that take their power elsewhere. */
+  readonly repowered: readonly BoxPair[];
+  /** Boxes that are there before and after, and stay. */
+  readonly staying: readonly BoxPair[];
+  /** Plugged cables that come out, and cables that are plugged. */
+  readonly gone: readonly Link[];
+  readonly come: readonly Link[];
+  readonly moves: readonly EndMove[];
+  /** Spares that lie unplugged. */
+  readonly sparesLaid: readonly Link[];
+  readonly sparesTakenUp: readonly Link[];
+  /** Main cables before that are spares now, and the other way round: they lie already. */
+  readonly unpluggedOnly: ReadonlySet<Link>;
+  readonly laidAlready: ReadonlySet<Link>;
+  /** A socket of the old plan by its new name; a box that is replaced keeps its sockets to itself. */
+  oldSocket(end: LinkEnd): string;
+}
+
+/** Compares sockets, cables and boxes of two plans. */
+export function patchingOf(comparison: Comparison): Patching {
+  const boxes = pairBoxes(comparison);
+  const cables = new CableSorting(comparison, boxes);
+  for (const pair of comparison.links) cables.sort(pair);
+  return {
+    newBoxes: boxes.come,
+    oldBoxes: boxes.gone,
+    carried: boxes.carried,
+    repowered: boxes.staying.filter((pair) => isRepowered(comparison, pair)),
+    staying: boxes.staying,
+    ...cables,
+    oldSocket: (end) => cables.socketOf(end),
+  };
+}
+
+interface Boxes {
+  readonly come: readonly Box[];
+  readonly gone: readonly Box[];
+  readonly carried: readonly BoxPair[];
+  readonly staying: readonly BoxPair[];
+  /** Old boxes in whose place another kind of box stands under the same name. */
+  readonly replaced: ReadonlySet<Box>;
+  readonly moving: ReadonlySet<Box>;
+}
+
+function pairBoxes({ was, is, renames }: Comparison): Boxes {
+  const old = new Map(boxesOf(was).map((box) => [`${box.kind} ${renames.of('things', box.name)}`, box]));
+  const come: Box[] = [];
+  const carried: BoxPair[] = [];
+  const staying: BoxPair[] = [];
+  const replaced = new Set<Box>();
+  const goesOn = new Set<Box>();
+  for (const after of boxesOf(is)) {
+    const before = old.get(`${after.kind} ${after.name}`);
+    if (!before) come.push(after);
+    else if (before.kit && after.kit && renames.of('kits', before.kit.name) !== after.kit.name) {
+      replaced.add(before);
+      come.push(after);
+    } else {
+      goesOn.add(before);
+      const elsewhere =
+        before.place && after.place && renames.of('places', before.place.name) !== after.place.name;
+      (elsewhere ? carried : staying).push({ before, after });
+    }
+  }
+  const gone = boxesOf(was).filter((box) => !goesOn.has(box));
+  const moving = new Set(carried.flatMap(({ before, after }) => [before, after]));
+  return { come, gone, carried, staying, replaced, moving };
+}
+
+/** A source that is the output of a box is nothing that anybody carries. */
+function boxesOf({ nodes, sources, destinations }: Comparison['is']): Box[] {
+  return [...nodes.values(), ...[...sources.values()].filter(({ from }) => !from), ...destinations.values()];
+}
+
+function isRepowered({ renames }: Comparison, { before, after }: BoxPair): boolean {
+  const was = before.poweredBy.map(({ name }) => renames.of('things', name));
+  const is = after.poweredBy.map(({ name }) => name);
+  return [...was].sort().join('\n') !== [...is].sort().join('\n');
+}
+
+class CableSorting {
+  readonly gone: Link[] = [];
+  readonly come: Link[] = [];
+  readonly moves: EndMove[] = [];
+  readonly sparesLaid: Link[] = [];
+  readonly sparesTakenUp: Link[] = [];
+  readonly unpluggedOnly = new Set<Link>();
+  readonly laidAlready = new Set<Link>();
+  readonly #comparison: Comparison;
+  readonly #boxes: Boxes;
+
+  constructor(comparison: Comparison, boxes: Boxes) {
+    this.#comparison = comparison;
+    this.#boxes = boxes;
+  }
+
+  sort(pair: LinkPair): void {
+    const before = pair.before && isPluggable(pair.before) ? pair.before : undefined;
+    const after = pair.after && isPluggable(pair.after) ? pair.after : undefined;
+    if (before && after) this.#sortBoth(before, after);
+    else {
+      if (before) this.#takeAway(before);
+      if (after) this.#bring(after);
+    }
+  }
+
+  #sortBoth(before: Link, after: Link): void {
+    if (!this.#isSameCable(before, after)) {
+      this.#takeAway(before);
+      this.#bring(after);
+      return;
+    }
+    const [same, moved] = this.#ends(before, after);
+    if (moved === undefined) {
+      if (before.standbyFor && !after.standbyFor) {
+        this.come.push(after);
+        this.laidAlready.add(after);
+      } else if (!before.standbyFor && after.standbyFor) {
+        this.gone.push(before);
+        this.unpluggedOnly.add(before);
+      }
+    } else if (
+      same &&
+      !before.standbyFor === !after.standbyFor &&
+      this.#isSamePlace(moved.leaves, moved.goesTo)
+    ) {
+      // The end of a spare lies beside its socket: there is nothing to do.
+      if (!after.standbyFor) this.moves.push({ before, after, stays: same, ...moved });
+    } else {
+      this.#takeAway(before);
+      this.#bring(after);
+    }
+  }
+
+  #takeAway(link: Link): void {
+    (link.standbyFor ? this.sparesTakenUp : this.gone).push(link);
+  }
+
+  #bring(link: Link): void {
+    (link.standbyFor ? this.sparesLaid : this.come).push(link);
+  }
+
+  /** The same kind of cable along the same way, with no box at its ends that is carried elsewhere. */
+  #isSameCable(before: Link, after: Link): boolean {
+    const { renames } = this.#comparison;
+    const way = (link: Link) => ('by' in link.statement.fact ? link.statement.fact.by : []);
+    const wasBy = way(before).map((place) => renames.of('places', place));
+    return (
+      (before.cable && renames.of('cables', before.cable.name)) === after.cable?.name &&
+      (wasBy.join() === way(after).join() || wasBy.reverse().join() === way(after).join()) &&
+      ![before.from, before.to, after.from, after.to].some(({ port }) => this.#boxes.moving.has(port!.owner))
+    );
+  }
+
+  /** The end that stays, and what becomes of the other; both undefined where neither stays. */
+  #ends(before: Link, after: Link): [LinkEnd | undefined, { leaves: LinkEnd; goesTo: LinkEnd } | undefined] {
+    const [from, to] = [this.socketOf(before.from), this.socketOf(before.to)];
+    const [newFrom, newTo] = [after.from.text, after.to.text];
+    if ((from === newFrom && to === newTo) || (from === newTo && to === newFrom))
+      return [after.from, undefined];
+    if (from === newFrom) return [after.from, { leaves: before.to, goesTo: after.to }];
+    if (to === newTo) return [after.to, { leaves: before.from, goesTo: after.from }];
+    if (from === newTo) return [after.to, { leaves: before.to, goesTo: after.from }];
+    if (to === newFrom) return [after.from, { leaves: before.from, goesTo: after.to }];
+    return [undefined, { leaves: before.from, goesTo: after.from }];
+  }
+
+  /** A socket of the old plan by its new name; a box that is replaced keeps its sockets to itself. */
+  socketOf(end: LinkEnd): string {
+    const socket = this.#comparison.renames.socket(end.text);
+    return end.port && this.#boxes.replaced.has(end.port.owner) ? `old ${socket}` : socket;
+  }
+
+  #isSamePlace(before: LinkEnd, after: LinkEnd): boolean {
+    const [was, is] = [before.port?.owner.place, after.port?.owner.place];
+    return (
+      was !== undefined && is !== undefined && this.#comparison.renames.of('places', was.name) === is.name
+    );
+  }
+}
+
+/** Both ends are known. */
+function isPluggable({ from, to }: Link): boolean {
+  return from.port !== undefined && to.port !== undefined;
+}

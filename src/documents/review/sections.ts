@@ -1,0 +1,282 @@
+import type { Finding } from '../../checks/finding.ts';
+import { locate } from '../../checks/finding.ts';
+import { counted } from '../findings/located.ts';
+import type { AcceptanceChange, Named, Review, ReviewPlace, Step, ThingChange, ThingKind } from './review.ts';
+import {
+  coverWords,
+  loadWords,
+  pictureWords,
+  purchaseWords,
+  reachWords,
+  thingWords,
+  titles,
+  totalTitle,
+  totalWords,
+} from './words.ts';
+
+/** One line of a review. */
+export interface Entry {
+  /** What it is of, before the colon: a screen, a cable, a place. */
+  readonly lead: string;
+  readonly text: string;
+  /** What stands beneath it, a line each. */
+  readonly notes: readonly string[];
+  readonly place: ReviewPlace | undefined;
+  readonly grave: boolean;
+}
+
+export type SectionName =
+  | 'merge'
+  | 'findings'
+  | 'lost'
+  | 'steps'
+  | 'pictures'
+  | 'loads'
+  | 'lengths'
+  | 'cover'
+  | 'mended'
+  | 'totals'
+  | 'purchases'
+  | 'things';
+
+export interface Section {
+  readonly name: SectionName;
+  readonly title: string;
+  /** Said once beneath the title. */
+  readonly about: string;
+  /** Read first; the others are folded where that can be. */
+  readonly open: boolean;
+  readonly numbered: boolean;
+  readonly entries: readonly Entry[];
+}
+
+/** A review in the order of reading: the worst first, then what to do, then the rest. Empty sections are left out. */
+export function sectionsOf(review: Review): Section[] {
+  const sections = [
+    mergeSection(review),
+    findingsSection(review),
+    lostSection(review),
+    stepsSection(review),
+    picturesSection(review),
+    loadsSection(review),
+    lengthsSection(review),
+    coverSection(review),
+    mendedSection(review),
+    totalsSection(review),
+    purchasesSection(review),
+    thingsSection(review),
+  ];
+  return sections.filter(({ entries }) => entries.length > 0);
+}
+
+function section(
+  name: SectionName,
+  title: string,
+  entries: readonly Entry[],
+  { about = '', open = false, numbered = false }: Partial<Section> = {},
+): Section {
+  return { name, title, entries, about, open, numbered };
+}
+
+function entry(lead: string, text: string, place?: ReviewPlace, more: Partial<Entry> = {}): Entry {
+  return { lead, text, notes: [], grave: false, place, ...more };
+}
+
+function mergeSection({ merge }: Review): Section {
+  const parents = merge ? merge.parents.join(' and ') : '';
+  return section('merge', 'Brought by the merge itself', (merge?.findings ?? []).map(findingEntry), {
+    about: `Neither ${parents.replace(' and ', ' nor ')} has this alone: only together they do.`,
+    open: true,
+  });
+}
+
+function findingsSection({ newFindings, noLongerAccepted, merge }: Review): Section {
+  const told = new Set(merge?.findings);
+  const entries = [
+    ...newFindings.filter((finding) => !told.has(finding)).map(findingEntry),
+    ...noLongerAccepted.map(({ finding }) => {
+      const one = findingEntry(finding);
+      return { ...one, notes: [...one.notes, 'It was accepted before and is not any more.'] };
+    }),
+  ];
+  return section('findings', 'New errors and warnings', entries, { open: true });
+}
+
+function findingEntry(finding: Finding): Entry {
+  return entry(`${finding.severity} ${finding.check}`, finding.message, placeOfFinding(finding, 'new'), {
+    grave: finding.severity === 'error',
+  });
+}
+
+function placeOfFinding({ place }: Finding, side: ReviewPlace['side']): ReviewPlace {
+  const { file, range } = locate(place);
+  return { side, file, range };
+}
+
+function lostSection({ pictures, cover }: Review): Section {
+  const entries = [
+    ...pictures
+      .filter(({ change }) => change === 'loses its picture')
+      .map((change) => entry(change.title, pictureWords(change), change.place, { grave: true })),
+    ...cover
+      .filter(({ change }) => change === 'cover lost')
+      .map((change) => entry(change.title, coverWords(change), change.place)),
+  ];
+  return section('lost', 'Lost with this change', entries, { open: true });
+}
+
+function stepsSection({ steps, loads }: Review): Section {
+  const entries = steps.map((step) =>
+    entry(step.place, step.text, undefined, { notes: stepNotes(step), grave: step.dark.length > 0 }),
+  );
+  const dark = steps.filter((step) => step.dark.length > 0).length;
+  const order =
+    dark === 0
+      ? 'In this order no running picture goes dark.'
+      : `In this order a running picture goes dark only where a step says so: ${counted(dark, 'time')}.`;
+  const full = loads.filter(({ after, change }) => (after?.share ?? 0) > 1 && change !== 'lowered');
+  const overfilled = [...new Map(full.map((load) => [load.name, load])).values()];
+  const careful =
+    overfilled.length === 0
+      ? ''
+      : ` But what rides on ${titles(overfilled)} breaks up once it is overfilled: mend that first.`;
+  const about = order + careful;
+  return section('steps', `What to do on site: ${counted(steps.length, 'step')}`, entries, {
+    about,
+    open: true,
+    numbered: true,
+  });
+}
+
+/** What a step does to pictures, where it does something. */
+export function stepNotes({ dark, back, ends }: Step): string[] {
+  const momentary = new Set(dark.filter((title) => back.includes(title)));
+  const list = (titles: readonly string[]) => titles.filter((title) => !momentary.has(title)).join(', ');
+  return [
+    momentary.size > 0 ? `Dark while you do it: ${[...momentary].join(', ')}` : '',
+    list(dark) ? `Dark from here on: ${list(dark)}` : '',
+    ends.length > 0 ? `Ends here, as planned: ${ends.join(', ')}` : '',
+    list(back) ? `Back again: ${list(back)}` : '',
+  ].filter(Boolean);
+}
+
+function picturesSection({ pictures }: Review): Section {
+  const entries = pictures
+    .filter(({ change }) => change !== 'loses its picture')
+    .map((change) =>
+      entry(change.title, pictureWords(change), change.place, { grave: change.after?.over ?? false }),
+    );
+  return section('pictures', `Pictures: ${counted(entries.length, 'change')}`, entries);
+}
+
+function loadsSection({ loads }: Review): Section {
+  const entries = loads.map((change) =>
+    entry(change.title, loadWords(change), change.place, { grave: (change.after?.share ?? 0) > 1 }),
+  );
+  const links = new Set(loads.map(({ name }) => name)).size;
+  return section('loads', `Load of network links: ${counted(links, 'link')}`, entries);
+}
+
+function lengthsSection(review: Review): Section {
+  const entries = review.reaches.map((change) =>
+    entry(change.title, reachWords(change, review), change.place, {
+      grave: change.after.verdict === 'beyond',
+    }),
+  );
+  return section('lengths', `Lengths and margins: ${counted(entries.length, 'cable')}`, entries);
+}
+
+function coverSection({ cover }: Review): Section {
+  const entries = cover
+    .filter(({ change }) => change === 'cover gained')
+    .map((change) => entry(change.title, coverWords(change), change.place));
+  return section('cover', 'Failure cover gained', entries);
+}
+
+function mendedSection({ mendedFindings, acceptedFindings }: Review): Section {
+  const entries = [
+    ...mendedFindings.map((finding) =>
+      entry(`${finding.severity} ${finding.check}`, finding.message, placeOfFinding(finding, 'old')),
+    ),
+    ...acceptedFindings.map(acceptedEntry),
+  ];
+  const words = [
+    mendedFindings.length > 0 ? `${mendedFindings.length} mended` : '',
+    acceptedFindings.length > 0 ? `${acceptedFindings.length} accepted` : '',
+  ];
+  return section('mended', `Gone from the list: ${words.filter(Boolean).join(', ')}`, entries);
+}
+
+function acceptedEntry({ finding, acceptance }: AcceptanceChange): Entry {
+  const { reason } = acceptance.fact;
+  const { file } = acceptance.source;
+  return entry(`accepted ${finding.check}`, `${finding.message} Accepted${reason ? `: “${reason}”` : ''}.`, {
+    side: 'new',
+    file,
+    range: acceptance.source.range(),
+  });
+}
+
+function totalsSection({ totals, currency }: Review): Section {
+  const entries = totals.map((total) => entry(totalTitle(total), totalWords(total, currency)));
+  return section('totals', 'Cost, weight and power', entries);
+}
+
+function purchasesSection(review: Review): Section {
+  const entries = review.purchases.map((purchase) => entry(purchase.title, purchaseWords(purchase, review)));
+  return section('purchases', 'Cables to buy', entries);
+}
+
+function thingsSection({ things }: Review): Section {
+  const entries = things.map((thing) => entry(thingLead(thing), thingWords(thing), thing.place));
+  return section('things', `What changed in the plan: ${counted(things.length, 'thing')}`, entries);
+}
+
+const kinds: Partial<Record<ThingKind, string>> = { black: 'black', accept: 'accepted', node: 'box' };
+
+function thingLead({ kind, name, title }: ThingChange & Named): string {
+  const words = title === name ? name : `${name} “${title}”`;
+  return `${kinds[kind] ?? kind} ${words}`;
+}
+
+/** Whether anything at all changed. */
+export function isUnchanged(review: Review): boolean {
+  return sectionsOf(review).length === 0;
+}
+
+/** What a reviewer should know before reading on, the worst first: `1 new error`, `2 pictures change`. */
+export function headlineOf(review: Review): string[] {
+  const { newFindings, mendedFindings, acceptedFindings, noLongerAccepted, pictures, cover, steps, merge } =
+    review;
+  const bad = [...newFindings, ...noLongerAccepted.map(({ finding }) => finding)];
+  const count = (severity: Finding['severity']) => bad.filter((one) => one.severity === severity).length;
+  const lost = new Set(
+    pictures.filter(({ change }) => change === 'loses its picture').map(({ name }) => name),
+  );
+  const changed = new Set(pictures.map(({ name }) => name));
+  for (const name of lost) changed.delete(name);
+  const uncovered = new Set(cover.filter(({ change }) => change === 'cover lost').map(({ name }) => name));
+  const dark = steps.filter((step) => step.dark.length > 0).length;
+  const phrases = [
+    phrase(merge?.findings.length ?? 0, 'finding', 'brought by the merge itself'),
+    phrase(count('error'), 'new error'),
+    phrase(count('warning'), 'new warning'),
+    phrase(count('info'), 'new note'),
+    lost.size > 0
+      ? `${lost.size} ${lost.size === 1 ? 'screen or input loses its' : 'screens or inputs lose their'} picture`
+      : '',
+    phrase(uncovered.size, 'picture', 'less safe against a failure'),
+    phrase(changed.size, 'picture', changed.size === 1 ? 'changes' : 'change'),
+    phrase(mendedFindings.length, 'finding', 'mended'),
+    phrase(acceptedFindings.length, 'finding', 'accepted'),
+    steps.length > 0
+      ? `${counted(steps.length, 'step')} on site${dark > 0 ? `, ${dark} with a picture dark` : ''}`
+      : '',
+  ].filter(Boolean);
+  if (phrases.length > 0) return phrases;
+  return [isUnchanged(review) ? 'nothing changes' : 'nothing changes for pictures and hands'];
+}
+
+function phrase(count: number, what: string, does = ''): string {
+  return count === 0 ? '' : `${counted(count, what)}${does ? ` ${does}` : ''}`;
+}
