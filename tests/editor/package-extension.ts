@@ -12,8 +12,12 @@ export async function packageExtension(folder: string): Promise<string> {
   if (process.env.FEEDPLOT_VSIX) return path.resolve(process.env.FEEDPLOT_VSIX);
   const file = path.join(folder, 'feedplot.vsix');
   const vsce = path.join(root, 'node_modules/@vscode/vsce/vsce');
-  await promisify(execFile)(process.execPath, [vsce, 'package', '--no-dependencies', '--out', file], {
-    cwd: root,
-  });
+  await promisify(execFile)(
+    process.execPath,
+    [vsce, 'package', '--no-dependencies', '--no-rewrite-relative-links', '--out', file],
+    {
+      cwd: root,
+    },
+  );
   return file;
 }
