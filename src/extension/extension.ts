@@ -34,13 +34,8 @@ export async function activateWith(
     client,
     commands.registerCommand('feedplot.newPlan', () => writeNewPlan(context.extensionUri)),
     commands.registerCommand('feedplot.restart', () => restart(client)),
-    // The editor's own view of a hierarchy, which begins at the cursor.
-    commands.registerCommand('feedplot.followPictures', () =>
-      commands.executeCommand('references-view.showOutgoingCalls'),
-    ),
-    commands.registerCommand('feedplot.showWhatFeeds', () =>
-      commands.executeCommand('references-view.showIncomingCalls'),
-    ),
+    commands.registerCommand('feedplot.followPictures', () => showFlow('references-view.showOutgoingCalls')),
+    commands.registerCommand('feedplot.showWhatFeeds', () => showFlow('references-view.showIncomingCalls')),
     commands.registerCommand('feedplot.showLog', () => output.show()),
     commands.registerCommand(clientCommands.accept, acceptFinding),
     commands.registerCommand(clientCommands.showPlaces, showPlaces),
@@ -55,4 +50,10 @@ export async function activateWith(
 async function restart(client: BaseLanguageClient): Promise<void> {
   if (client.needsStop()) await client.stop();
   await client.start();
+}
+
+/** Opens the editor's own view of a hierarchy at the cursor; its direction has to be set before it opens. */
+async function showFlow(setDirection: string): Promise<void> {
+  await commands.executeCommand(setDirection);
+  await commands.executeCommand('references-view.showCallHierarchy');
 }
