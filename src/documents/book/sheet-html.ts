@@ -13,7 +13,7 @@ export function sheetHtml(sheet: Sheet, from: string): string {
     part = table.part?.title;
     return `${heading}${tableHtml(sheet, table)}`;
   });
-  return `<section id="${sheet.id}" class="sheet${sheet.cards ? ' cards' : ''}" aria-labelledby="${sheet.id}-title">
+  return `<section id="${sheet.id}" class="sheet" aria-labelledby="${sheet.id}-title">
 <h2 id="${sheet.id}-title">${text(sheet.title)}</h2>
 <p class="from">${text(from)}</p>
 ${sheet.about ? `<p class="about">${prose(sheet.about)}</p>` : ''}
@@ -38,7 +38,7 @@ function tableHtml(sheet: Sheet, table: SheetTable): string {
       ? ''
       : `<table aria-label="${attribute(name)}"><thead><tr>${columns.map(headHtml).join('')}</tr></thead>
 <tbody>${rows.map((row) => rowHtml(row, columns)).join('\n')}</tbody></table>`;
-  const short = rows.length <= SHORT ? ' short' : '';
+  const short = (rows.length <= SHORT ? ' short' : '') + (sheet.cards || table.large ? ' card' : '');
   return `<div class="table${short}">${group ? groupHtml(group, table.part !== undefined) : ''}${grid}${notes.map((note) => `<p class="note">${text(note)}</p>`).join('')}</div>`;
 }
 

@@ -35,11 +35,11 @@ td.quantity small { white-space: normal; }
 td.write { min-width: 6em; height: 2.2em; }
 svg.box { width: 15pt; height: 15pt; vertical-align: middle; }
 svg.badge { width: 15pt; height: 15pt; vertical-align: -3pt; }
-.cards .table { break-inside: avoid; border: 1.6pt solid #000; border-radius: 4pt; padding: .5em .7em; margin: .7em 0; }
-.cards .table > h3, .cards .table > h4 { margin-top: 0; font-size: 18pt; line-height: 1.2; }
-.cards td { font-size: 12pt; padding: .3em .5em; }
-.cards td.large { font-size: 15pt; font-weight: 700; line-height: 1.2; }
-.cards td.large small { font-weight: 400; font-size: 10.5pt; }
+.card { break-inside: avoid; border: 1.6pt solid #000; border-radius: 4pt; padding: .5em .7em; margin: .7em 0; }
+.card > h3, .card > h4 { margin-top: 0; font-size: 18pt; line-height: 1.2; }
+.card td { font-size: 12pt; padding: .3em .5em; }
+.card td.large { font-size: 15pt; font-weight: 700; line-height: 1.2; }
+.card td.large small { font-weight: 400; font-size: 10.5pt; }
 .cautions { border: 2pt solid #000; border-left-width: 9pt; margin: .6em 0; padding: .5em .8em .5em 1.8em; font-size: 10pt; break-inside: avoid; }
 .cautions li { margin: .12em 0; }
 .cover .state { font-size: 13pt; font-weight: 700; border: 2pt solid #000; padding: .5em .7em; }
@@ -68,7 +68,6 @@ section, .cover { margin-bottom: 2.5rem; }
   figure.tall { page: upright; }
   figure.wide svg { max-height: 152mm; }
   figure.tall svg { max-height: 225mm; }
-  .cards .part { break-before: auto; }
 }
 @page across { size: landscape; }
 @page upright { size: portrait; }`;

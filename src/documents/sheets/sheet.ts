@@ -27,6 +27,8 @@ export interface Sheet {
 export interface SheetTable {
   /** Name of its file among the tables; those of one sheet that share a name are one file. */
   readonly file: string;
+  /** A card like those of a sheet of cards, among other tables. */
+  readonly large?: true;
   /** A heading above all tables that follow one another with the same part; a column of its own in the file. */
   readonly part?: Group;
   /** What its rows have in common, told above it; a column of its own in the file. */

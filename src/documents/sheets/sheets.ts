@@ -5,6 +5,7 @@ import { addressSheet } from './addresses.ts';
 import { cableSheet } from './cables.ts';
 import { changeoverSheet } from './changeovers.ts';
 import { costSheet } from './cost.ts';
+import { faultSheet } from './fault-cards.ts';
 import { kitSheet } from './kit.ts';
 import { lineCheckSheet } from './line-check.ts';
 import { packingSheet } from './packing.ts';
@@ -40,6 +41,7 @@ export const sheetMakers: ReadonlyMap<string, MakeSheet> = new Map<string, MakeS
   ['sound', timingSheet],
   ['line-check', lineCheckSheet],
   ['changeovers', changeoverSheet],
+  ['faults', faultSheet],
   ['cost', costSheet],
   ['risks', (input, { findings, accepted }) => riskSheet(input, findings, accepted)],
 ]);
