@@ -20,6 +20,8 @@ export interface FailureReport {
   readonly failures: readonly Failure[];
   /** Of every `redundant` feed that has a way. */
   readonly redundancies: readonly Redundancy[];
+  /** Links that some `redundant` feed takes after a loss: they are there for it though nothing may go over them now. */
+  readonly reliedOn: ReadonlySet<Link>;
 }
 
 const reports = new WeakMap<Analysis, FailureReport>();
@@ -31,7 +33,17 @@ export function failuresOf(analysis: Analysis): readonly Failure[] {
 
 /** Whether `redundant` feeds survive what they must; worked out when first asked for. */
 export function redundanciesOf(analysis: Analysis): readonly Redundancy[] {
-  return reportOf(analysis).redundancies;
+  return hasRedundant(analysis) ? reportOf(analysis).redundancies : [];
+}
+
+/** Links that some `redundant` feed takes after a loss; worked out when first asked for. */
+export function reliedOnBy(analysis: Analysis): ReadonlySet<Link> {
+  return hasRedundant(analysis) ? reportOf(analysis).reliedOn : new Set();
+}
+
+/** Without any, no loss has to be tried out. */
+function hasRedundant({ feeds }: Analysis): boolean {
+  return feeds.some(({ redundant }) => redundant);
 }
 
 function reportOf(analysis: Analysis): FailureReport {
@@ -70,6 +82,7 @@ class Examiner {
   readonly #baseFailures = new Map<Loss['lost'], Failure>();
   readonly #leadingOver = new Map<Link, Loss[]>();
   readonly #redundancies = new Map<Feed, Map<Situation, Finding>>();
+  readonly #reliedOn = new Set<Link>();
 
   constructor(analysis: Analysis) {
     this.#analysis = analysis;
@@ -103,7 +116,7 @@ class Examiner {
     const redundancies = this.#analysis.feeds.flatMap((feed) =>
       [...(this.#redundancies.get(feed)?.values() ?? [])].filter(isNews).map(finished),
     );
-    return { failures, redundancies };
+    return { failures, redundancies, reliedOn: this.#reliedOn };
   }
 
   /** Without segments everything that carries a picture; in a segment what can turn out otherwise there. */
@@ -180,6 +193,7 @@ class Examiner {
         if (judged.ways.get(delivery)?.has(standby)) finding.standbys.add(standby);
       }
       const ways = judged.ways.get(delivery);
+      for (const link of ways ?? []) this.#reliedOn.add(link);
       const overloaded = ways ? judged.overloaded.filter((link) => ways.has(link)) : [];
       if (ways && overloaded.length === 0) continue;
       const broken: Break = { kind: loss.kind, lost: loss.lost, overloaded };

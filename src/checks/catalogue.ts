@@ -61,6 +61,7 @@ import { prefixWrong } from './prefix-wrong.ts';
 import { rateDiffers } from './rate-differs.ts';
 import { reachUnknown } from './reach-unknown.ts';
 import { recordingUnknown } from './recording-unknown.ts';
+import { redundantBroken } from './redundant-broken.ts';
 import { seamlessShared } from './seamless-shared.ts';
 import { selfLink } from './self-link.ts';
 import { sourceUnused } from './source-unused.ts';
@@ -147,6 +148,7 @@ export const planChecks: readonly Check[] = [
   destinationUnfed,
   linkUnused,
   nodeUnused,
+  redundantBroken,
   circuitOver,
   circuitUnrated,
   notPowered,

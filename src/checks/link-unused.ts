@@ -1,3 +1,4 @@
+import { reliedOnBy } from '../analysis/failures.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { smallPlan } from './example-plans.ts';
@@ -6,16 +7,17 @@ import { linkStart, linkSubject } from './words.ts';
 export const linkUnused: Check = {
   name: 'link-unused',
   severity: 'warning',
+  when: 'idle',
   summary: 'Nothing ever goes over a link.',
   explanation: `The cable is carried, laid and taped for nothing; or a feed was forgotten, and that is found out when the
 picture is missing.
 
 **How it is judged.** No feed takes the link in any segment. Standbys and what belongs to the house (\`installed\`) are
-left out, and so is the cable of a source or destination that is itself unused. While a feed has no route nothing is
-said: it may be the one that needs the link.
+left out, and so are a link that a \`redundant\` feed would take after a loss, and the cable of a source or destination that
+is itself unused. While a feed has no route nothing is said: it may be the one that needs the link.
 
-**What mends it.** The feed that was forgotten, or taking the link out. A link for the unforeseen is accepted with the
-reason.`,
+**What mends it.** The feed that was forgotten, \`standby for\` where it waits for another to fail, or taking the link out.
+A link for the unforeseen is accepted with the reason.`,
   examples: [
     {
       wrong: smallPlan('link box_d.loop1 -> box_d.in2 over rg6 1 m').replace(
@@ -32,6 +34,7 @@ reason.`,
       const { statement, standbyFor, installed, directionFault, from, to } = link;
       if (!unused || standbyFor || installed || statement.fact.kind !== 'link') continue;
       if (directionFault !== undefined || link.chain.interfaceFault || !from.port || !to.port) continue;
+      if (link.network && reliedOnBy(analysis).has(link)) continue;
       report({
         statement,
         part: link.named ? 'name' : undefined,

@@ -3,6 +3,7 @@ import { cableStockOf } from '../../analysis/cable-pieces.ts';
 import { packingOf } from '../../analysis/case-weights.ts';
 import { poweringOf } from '../../analysis/circuit-loads.ts';
 import { costOf } from '../../analysis/costs.ts';
+import { failuresOf } from '../../analysis/failures.ts';
 import type { Analysis } from '../../analysis/model.ts';
 import { recordingsOf } from '../../analysis/recordings.ts';
 import { soundMatchesOf } from '../../analysis/sound-matches.ts';
@@ -12,6 +13,7 @@ import type { LocatedFinding } from '../findings/located.ts';
 import { cablePieceJson, cablePieceShape } from './cables.ts';
 import { caseJson, caseShape } from './cases.ts';
 import { costJson, costShape } from './cost.ts';
+import { failureJson, failureShape } from './failures.ts';
 import { feedJson, feedShape } from './feeds.ts';
 import { groupJson, groupShape } from './groups.ts';
 import { linkJson, linkShape } from './links.ts';
@@ -52,6 +54,7 @@ export const analysisShape = object(
     cables: list('The piece of cable for every link that needs one', cablePieceShape),
     cost: costShape,
     cases: list('Every case, in order of statements', caseShape),
+    failures: list('What every single loss does, the worst first', failureShape),
   },
 );
 
@@ -90,5 +93,6 @@ export function analysisJson(
     cables: stock.pieces.map(cablePieceJson),
     cost: costJson(costOf(analysis, stock)),
     cases: packingOf(analysis, stock).cases.map(caseJson),
+    failures: failuresOf(analysis).map(failureJson),
   };
 }

@@ -4,6 +4,7 @@ import { addressTables } from './addresses.ts';
 import { cableTables } from './cables.ts';
 import { caseTables } from './cases.ts';
 import { costTable } from './cost.ts';
+import { failuresTable } from './failures.ts';
 import { feedsTable } from './feeds.ts';
 import { linksTable } from './links.ts';
 import { nodesTable } from './nodes.ts';
@@ -27,6 +28,7 @@ export const tables: ReadonlyMap<string, (analysis: Analysis) => readonly Table[
   ['cables', cableTables],
   ['cost', one(costTable)],
   ['cases', caseTables],
+  ['failures', one(failuresTable)],
 ]);
 
 /** What is shown when nobody asks for a table. */
