@@ -1,5 +1,15 @@
 // The layers of the code, as DEVELOPERS.md tells them: each folder of src/ knows only what stands before it.
-const layers = ['physics', 'language', 'plan', 'analysis', 'checks', 'documents', 'server', 'cli', 'extension'];
+const layers = [
+  'physics',
+  'language',
+  'plan',
+  'analysis',
+  'checks',
+  'documents',
+  'server',
+  'cli',
+  'extension',
+];
 
 /** What a folder may import beside itself. */
 const allowed = {
@@ -11,9 +21,9 @@ const allowed = {
   documents: ['checks', 'analysis', 'plan', 'physics'],
   server: ['documents', 'checks', 'analysis', 'plan', 'language', 'physics'],
   cli: ['server', 'documents', 'checks', 'analysis', 'plan', 'language', 'physics'],
-  // Of ours the extension knows the messages that it exchanges with the server; its drawing view lays out and draws by
-  // itself, so that no keystroke waits for that.
-  extension: ['server/protocol', 'documents/drawing', 'documents/escape'],
+  // Of ours the extension knows the messages that it exchanges with the server; its views lay out and draw by themselves
+  // and put the papers together, so that no keystroke waits for that.
+  extension: ['server/protocol', 'documents/drawing', 'documents/book/(book|page)', 'documents/escape'],
 };
 
 const layerRules = Object.entries(allowed).map(([folder, others]) => ({
@@ -37,7 +47,8 @@ export default {
     {
       name: 'pure-core',
       severity: 'error',
-      comment: 'physics, analysis, checks and documents read no file, clock or setting and use no editor or parser',
+      comment:
+        'physics, analysis, checks and documents read no file, clock or setting and use no editor or parser',
       from: { path: '^src/(physics|analysis|checks)/' },
       to: { dependencyTypes: ['core', 'npm', 'npm-dev'] },
     },
@@ -66,6 +77,9 @@ export default {
     parser: 'swc',
     tsConfig: { fileName: 'tsconfig.json' },
     tsPreCompilationDeps: true,
-    enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+    },
   },
 };

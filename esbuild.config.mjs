@@ -67,6 +67,12 @@ const bundles = [
   },
   {
     ...browser,
+    entryPoints: ['src/extension/webview/book.ts'],
+    outfile: 'dist/book.js',
+    format: 'iife',
+  },
+  {
+    ...browser,
     entryPoints: ['src/documents/test-pictures/moving/main.ts'],
     outfile: 'dist/moving-picture.js',
     format: 'iife',

@@ -88,7 +88,7 @@ async function write(
   terminal: Terminal,
 ): Promise<void> {
   if (wanted.forms.has('html')) await writeBook(bookParts(plan, wanted.sections), folder, terminal);
-  const sheets = sheetsOf(plan, wanted.sections);
+  const sheets = [...sheetsOf(plan, wanted.sections)];
   if (wanted.forms.has('tables')) {
     terminal.progress('Writing the tables');
     for (const table of sheets.flatMap(mergedTables)) folder.write(`tables/${table.file}.csv`, csvOf(table));

@@ -3,6 +3,7 @@ import { commands, type ExtensionContext, Uri, window } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { clientCommands, type StartOptions } from '../server/protocol.ts';
 import { acceptFinding } from './accept-finding.ts';
+import { addBook } from './book-panel.ts';
 import { addDrawing } from './drawing-panel.ts';
 import { answerFileRequests } from './files.ts';
 import { writeNewPlan } from './new-plan.ts';
@@ -41,6 +42,7 @@ export async function activateWith(
     commands.registerCommand(clientCommands.showPlaces, showPlaces),
     addPlanStatus(client),
     addDrawing(context, client),
+    addBook(context, client),
   );
   await client.start();
   return client;

@@ -3,6 +3,7 @@
  * for another editor: the server does without.
  */
 
+import type { BookParts } from '../documents/book/book.ts';
 import type { Scene } from '../documents/drawing/scene.ts';
 
 /** What the extension tells when it starts the server. */
@@ -61,6 +62,8 @@ export const serverRequests = {
   thingPlace: 'feedplot/thingPlace',
   /** `ThingAtQuestion` -> `string | null`: the thing of the drawing that a position in the text speaks of. */
   thingAt: 'feedplot/thingAt',
+  /** `BookQuestion` -> `Book | null`: the papers of a plan. */
+  book: 'feedplot/book',
 } as const;
 
 export interface HealthQuestion {
@@ -135,4 +138,15 @@ export interface PlaceInText {
 export interface ThingAtQuestion {
   readonly uri: string;
   readonly position: TextPosition;
+}
+
+export interface BookQuestion {
+  readonly uri: string;
+}
+
+/** The papers of a plan; the view lays its drawings out. */
+export interface Book {
+  /** URI of the plan's own file. */
+  readonly plan: string;
+  readonly parts: BookParts;
 }

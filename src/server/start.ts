@@ -1,5 +1,6 @@
 import * as lsp from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
+import { addBookHandler } from './book.ts';
 import { addCompletionResolveHandler } from './completion.ts';
 import { addDrawingHandlers } from './drawing.ts';
 import { addHealthHandler } from './health.ts';
@@ -51,4 +52,5 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   health: addHealthHandler,
   refresh: addRefresh,
   drawing: addDrawingHandlers,
+  book: addBookHandler,
 };

@@ -1,7 +1,7 @@
-import type { Sheet, SheetInput } from '../sheets/sheet.ts';
+import { failing } from '../../analysis/failures.ts';
 import { type CheckedAnalysis, sheetMakers, sheetsOf } from '../sheets/sheets.ts';
 import { Titles } from '../sheets/titles.ts';
-import { coverHtml, titleOf } from './cover.ts';
+import { coverHtml, type Heading, titleOf } from './cover.ts';
 import { type BookDrawing, bookDrawings } from './drawings.ts';
 import { text } from './html.ts';
 import { sheetHtml } from './sheet-html.ts';
@@ -23,23 +23,45 @@ export const bookSections: readonly string[] = ['drawing', ...sheetMakers.keys()
 
 /** @param wanted Names of sections; undefined: the whole book with its cover. */
 export function bookParts(checked: CheckedAnalysis, wanted?: ReadonlySet<string>): BookParts {
+  const steps = makingBook(checked, wanted);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in steps of a section each, for an editor that has other things to do between them. */
+export function* makingBook(
+  checked: CheckedAnalysis,
+  wanted?: ReadonlySet<string>,
+): Generator<undefined, BookParts> {
   const { analysis } = checked;
-  const titles: SheetInput['titles'] = new Titles(analysis);
-  const sheets: readonly Sheet[] = sheetsOf(checked, wanted);
-  const drawings = wanted === undefined || wanted.has('drawing') ? bookDrawings(analysis, titles) : [];
   const title = titleOf(checked);
   const { revision, date } = analysis.settings.statement?.fact ?? {};
   const from = [title, revision && `revision ${revision}`, date].filter(Boolean).join(' · ');
-  const headings = [
-    ...(drawings.length > 0 ? [{ id: 'drawing', title: 'Drawings' }] : []),
-    ...sheets.map((sheet) => ({ id: sheet.id, title: sheet.title })),
-  ];
+  // The fault cards need what is longest to work out; it goes in steps of its own.
+  if (wanted === undefined || wanted.has('faults')) yield* inSteps(failing(analysis));
+  const headings: Heading[] = [];
+  const drawings =
+    wanted === undefined || wanted.has('drawing') ? bookDrawings(analysis, new Titles(analysis)) : [];
+  if (drawings.length > 0) headings.push({ id: 'drawing', title: 'Drawings' });
+  const sections: string[] = [];
+  for (const sheet of sheetsOf(checked, wanted)) {
+    yield;
+    headings.push({ id: sheet.id, title: sheet.title });
+    sections.push(sheetHtml(sheet, from));
+    yield;
+  }
   return {
     title,
     style: bookStyle({ title, revision: revision ? `revision ${revision}` : '', date: date ?? '' }),
     cover: wanted === undefined ? coverHtml(checked, headings) : '',
     drawings,
     drawingsHead: `<h2 id="drawing-title">Drawings</h2><p class="from">${text(from)}</p>`,
-    sections: sheets.map((sheet) => sheetHtml(sheet, from)),
+    sections,
   };
+}
+
+function* inSteps(steps: Generator<undefined, unknown>): Generator<undefined, void> {
+  while (!steps.next().done) yield;
 }

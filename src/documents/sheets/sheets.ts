@@ -46,12 +46,11 @@ export const sheetMakers: ReadonlyMap<string, MakeSheet> = new Map<string, MakeS
   ['risks', (input, { findings, accepted }) => riskSheet(input, findings, accepted)],
 ]);
 
-/** The sheets of these names, all of them where none is asked for. */
-export function sheetsOf(checked: CheckedAnalysis, wanted: ReadonlySet<string> | undefined): Sheet[] {
+/** The sheets of these names, all of them where none is asked for; each is made when it is taken. */
+export function* sheetsOf(checked: CheckedAnalysis, wanted?: ReadonlySet<string>): Generator<Sheet, void> {
   const input: SheetInput = { analysis: checked.analysis, titles: new Titles(checked.analysis) };
-  return [...sheetMakers]
-    .filter(([name]) => wanted === undefined || wanted.has(name))
-    .map(([, make]) => make(input, checked));
+  for (const [name, make] of sheetMakers)
+    if (wanted === undefined || wanted.has(name)) yield make(input, checked);
 }
 
 /** The tables of a sheet that have rows. */

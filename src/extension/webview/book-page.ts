@@ -1,0 +1,33 @@
+/** The page in which the papers are shown: no script but its own, no style but those with its mark, no network. */
+export function bookPreviewPage(scriptUri: string, nonce: string, cspSource: string): string {
+  const policy = [
+    "default-src 'none'",
+    `script-src 'nonce-${nonce}' ${cspSource}`,
+    `style-src 'nonce-${nonce}'`,
+  ].join('; ');
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Papers</title>
+<style id="book-style" nonce="${nonce}"></style>
+<style nonce="${nonce}">
+body { padding: 0 20px 20px; }
+#bar { position: sticky; top: 0; z-index: 1; display: flex; gap: 10px; align-items: center; padding: 8px 0; background: #fff; border-bottom: 1px solid #000; }
+#bar button { font: inherit; padding: 3px 10px; color: #000; background: #eee; border: 1px solid #000; border-radius: 3px; cursor: pointer; }
+#bar button:focus-visible { outline: 3px solid #0050d0; outline-offset: 1px; }
+#bar button:disabled { color: #555; cursor: default; }
+</style>
+</head>
+<body>
+<div id="bar" role="toolbar" aria-label="Papers">
+<button id="save" type="button" disabled>Save as HTML, to print</button>
+<span id="state" role="status" aria-live="polite">Working…</span>
+</div>
+<div id="book"></div>
+<script nonce="${nonce}" src="${scriptUri}"></script>
+</body>
+</html>`;
+}
