@@ -1,7 +1,6 @@
 import type { ILexingError, IRecognitionException } from 'chevrotain';
 import {
   type AstNode,
-  AstUtils,
   createParser,
   type LangiumCoreServices,
   LangiumParser,
@@ -14,6 +13,7 @@ import type { ParserInternals } from './internals.ts';
 import { PieceNodeBuilder } from './node-builder.ts';
 import { Piece, type PieceError, type Place, placeIn } from './piece.ts';
 import { readAll } from './read-all.ts';
+import { settle } from './settle.ts';
 import { Text } from './text.ts';
 import { isOpenComment, type Run, type Stretch } from './tokens.ts';
 
@@ -61,7 +61,7 @@ export class FeedplotParser extends LangiumParser {
       wrapper.input = run.tokens;
       this.#internals().lexerResult = { tokens: run.tokens, hidden: run.comments, errors: [] };
       piece.statement = this.#internals().doParse(mainRule).statements[0];
-      if (piece.statement) AstUtils.linkContentToContainer(piece.statement, { deep: true });
+      if (piece.statement) settle(piece.statement);
       for (const error of wrapper.errors) errors.push(parserError(error, run.begin));
     }
     // What is left of the comments stands behind the last node.
