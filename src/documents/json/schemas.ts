@@ -3,6 +3,7 @@ import { checkExplanationShape } from '../explain/check-json.ts';
 import { formatExplanationShape } from '../explain/format-json.ts';
 import { interfaceExplanationShape } from '../explain/interface-json.ts';
 import { reportShape } from '../findings/json.ts';
+import { reviewShape } from '../review/json.ts';
 import { analysisShape } from './analysis.ts';
 import type { JsonSchema } from './schema.ts';
 
@@ -18,6 +19,7 @@ export const schemas: ReadonlyMap<string, JsonSchema> = new Map([
   ['feedplot-analysis.schema.json', whole('What `feedplot show --json` prints', analysisShape.schema)],
   ['feedplot-check.schema.json', whole('What `feedplot check --output json` prints', reportShape.schema)],
   ['feedplot-explain.schema.json', whole('What `feedplot explain --json` prints', { oneOf: explanations })],
+  ['feedplot-review.schema.json', whole('What `feedplot review --output json` prints', reviewShape.schema)],
 ]);
 
 function whole(title: string, schema: JsonSchema): JsonSchema {

@@ -1,4 +1,5 @@
 import { Comparison } from './comparison.ts';
+import { coverChangesOf } from './cover.ts';
 import { findingChangesOf } from './finding-changes.ts';
 import { loadChangesOf } from './loads.ts';
 import { pictureChangesOf } from './pictures.ts';
@@ -27,7 +28,7 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
     pictures: pictureChangesOf(comparison),
     loads: loadChangesOf(comparison),
     reaches: reachChangesOf(comparison),
-    cover: [],
+    cover: coverChangesOf(comparison),
     totals: totalsOf(comparison),
     currency: currency ?? was.settings.currency,
     purchases: purchasesOf(comparison),

@@ -28,6 +28,8 @@ function changeOf(
   const was = before?.network ? stateOf(comparison.was, before, oldDirection) : undefined;
   const is = after?.network ? stateOf(comparison.is, after, direction) : undefined;
   if (was?.load_bits_per_second === is?.load_bits_per_second && was?.share === is?.share) return undefined;
+  // A spare that comes or goes is told once, not for both directions.
+  if (direction === 'backward' && !was?.load_bits_per_second && !is?.load_bits_per_second) return undefined;
   const [from, to] = direction === 'forward' ? [link.from, link.to] : [link.to, link.from];
   const titles = after ? comparison.titles.is : comparison.titles.was;
   const rode = before ? ridersOf(comparison.was.traffic[before.index], oldDirection) : [];

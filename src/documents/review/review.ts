@@ -141,11 +141,17 @@ export interface ReachChange extends Named {
 
 export const coverChangeKinds = ['cover lost', 'cover gained'] as const;
 
-/** A picture that the loss of one thing would take for good and did not before, or no longer takes. */
+/** What becomes of a picture when something fails, the best first. */
+export const coverStates = ['goes on', 'back after re-plugging', 'dark'] as const;
+export type CoverState = (typeof coverStates)[number];
+
+/** A picture that a failure hurts more than before, or less. */
 export interface CoverChange extends Named {
   readonly change: (typeof coverChangeKinds)[number];
   readonly segment: Named | null;
-  /** The cables, boxes and runs, any of which lost alone takes it. */
+  readonly before: CoverState;
+  readonly after: CoverState;
+  /** The cables, boxes and runs of which the loss of any one does that. */
   readonly losses: readonly Named[];
   readonly place: ReviewPlace;
 }

@@ -1,8 +1,19 @@
+import { add } from '../../analysis/lists.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { locate } from '../../checks/finding.ts';
 import { counted } from '../findings/located.ts';
-import type { AcceptanceChange, Named, Review, ReviewPlace, Step, ThingChange, ThingKind } from './review.ts';
+import type {
+  AcceptanceChange,
+  CoverChange,
+  Named,
+  Review,
+  ReviewPlace,
+  Step,
+  ThingChange,
+  ThingKind,
+} from './review.ts';
 import {
+  coverTitle,
   coverWords,
   loadWords,
   pictureWords,
@@ -118,9 +129,7 @@ function lostSection({ pictures, cover }: Review): Section {
     ...pictures
       .filter(({ change }) => change === 'loses its picture')
       .map((change) => entry(change.title, pictureWords(change), change.place, { grave: true })),
-    ...cover
-      .filter(({ change }) => change === 'cover lost')
-      .map((change) => entry(change.title, coverWords(change), change.place)),
+    ...coverEntries(cover.filter(({ change }) => change === 'cover lost')),
   ];
   return section('lost', 'Lost with this change', entries, { open: true });
 }
@@ -187,10 +196,18 @@ function lengthsSection(review: Review): Section {
 }
 
 function coverSection({ cover }: Review): Section {
-  const entries = cover
-    .filter(({ change }) => change === 'cover gained')
-    .map((change) => entry(change.title, coverWords(change), change.place));
-  return section('cover', 'Failure cover gained', entries);
+  const gained = cover.filter(({ change }) => change === 'cover gained');
+  return section('cover', 'Failure cover gained', coverEntries(gained));
+}
+
+/** Pictures that the same failures hurt in the same way stand together. */
+function coverEntries(changes: readonly CoverChange[]): Entry[] {
+  const groups = new Map<string, CoverChange[]>();
+  for (const change of changes) {
+    const { before, after, segment, losses } = change;
+    add(groups, JSON.stringify([before, after, segment?.name, losses.map(({ name }) => name)]), change);
+  }
+  return [...groups.values()].map((group) => entry(coverTitle(group), coverWords(group), group[0]?.place));
 }
 
 function mendedSection({ mendedFindings, acceptedFindings }: Review): Section {
@@ -262,11 +279,9 @@ export function headlineOf(review: Review): string[] {
     phrase(count('error'), 'new error'),
     phrase(count('warning'), 'new warning'),
     phrase(count('info'), 'new note'),
-    lost.size > 0
-      ? `${lost.size} ${lost.size === 1 ? 'screen or input loses its' : 'screens or inputs lose their'} picture`
-      : '',
+    lost.size > 0 ? `${spots(lost.size)} ${lost.size === 1 ? 'loses its' : 'lose their'} picture` : '',
     phrase(uncovered.size, 'picture', 'less safe against a failure'),
-    phrase(changed.size, 'picture', changed.size === 1 ? 'changes' : 'change'),
+    changed.size > 0 ? `${spots(changed.size)} ${changed.size === 1 ? 'changes' : 'change'}` : '',
     phrase(mendedFindings.length, 'finding', 'mended'),
     phrase(acceptedFindings.length, 'finding', 'accepted'),
     steps.length > 0
@@ -275,6 +290,11 @@ export function headlineOf(review: Review): string[] {
   ].filter(Boolean);
   if (phrases.length > 0) return phrases;
   return [isUnchanged(review) ? 'nothing changes' : 'nothing changes for pictures and hands'];
+}
+
+/** Where pictures are watched or go in. */
+function spots(count: number): string {
+  return count === 1 ? '1 screen or input' : `${count} screens or inputs`;
 }
 
 function phrase(count: number, what: string, does = ''): string {

@@ -9,6 +9,7 @@ import {
 } from '../../physics/display.ts';
 import type {
   CoverChange,
+  CoverState,
   Difference,
   LoadChange,
   LoadState,
@@ -70,15 +71,16 @@ export function loadWords({ change, from, to, before, after, gains, loses }: Loa
   const way = `from ${from} to ${to}`;
   const [was, is] = [before && loadText(before), after && loadText(after)];
   const figures =
-    change === 'added' ? `new, ${is}` : change === 'removed' ? `gone, it carried ${was}` : `${was} → ${is}`;
+    change === 'added' ? `new, ${is}` : change === 'removed' ? `gone; it carried ${was}` : `${was} → ${is}`;
   const riders = [
-    gains.length > 0 ? `more: ${titles(gains)}` : '',
-    loses.length > 0 && change !== 'removed' ? `less: ${titles(loses)}` : '',
+    gains.length > 0 ? `adds ${titles(gains)}` : '',
+    loses.length > 0 && change !== 'removed' ? `drops ${titles(loses)}` : '',
   ].filter(Boolean);
   return [`${way}: ${figures}`, ...riders].join('; ');
 }
 
 function loadText({ load_bits_per_second, share, capacity_bits_per_second, segment }: LoadState): string {
+  if (load_bits_per_second === 0) return 'nothing';
   const rate = formatRate(load_bits_per_second, capacity_bits_per_second);
   const worst = segment ? `, at its worst in ${segment.title}` : '';
   if (share === undefined || capacity_bits_per_second === undefined) return `${rate}${worst}`;
@@ -103,11 +105,38 @@ function verdictWords(verdict: string): string {
   return verdict === 'beyond' ? 'too long' : verdict;
 }
 
-export function coverWords({ change, segment, losses }: CoverChange): string {
-  const where = segment ? `in ${segment.title} ` : '';
-  return change === 'cover lost'
-    ? `${where}goes dark for good now when this fails: ${titles(losses)}`
-    : `${where}no longer goes dark for good when this fails: ${titles(losses)}`;
+const coverNow: Record<CoverState, readonly [one: string, several: string]> = {
+  'goes on': ['goes on', 'go on'],
+  'back after re-plugging': [
+    'is seen again once a spare is plugged',
+    'are seen again once a spare is plugged',
+  ],
+  dark: ['stays dark', 'stay dark'],
+};
+
+const coverBefore: Record<CoverState, readonly [one: string, several: string]> = {
+  'goes on': ['it went on', 'they went on'],
+  'back after re-plugging': [
+    'it was seen again once a spare was plugged',
+    'they were seen again once a spare was plugged',
+  ],
+  dark: ['it stayed dark', 'they stayed dark'],
+};
+
+/** What fails, as the beginning of the sentence: `When T1 or T2 fails`. */
+export function coverTitle([first]: readonly CoverChange[]): string {
+  const where = first?.segment ? `In ${first.segment.title}, when` : 'When';
+  return `${where} ${titles(first?.losses ?? [], 'or')} fails`;
+}
+
+/** Pictures that the same failures hurt in the same way, in one sentence. */
+export function coverWords(changes: readonly CoverChange[]): string {
+  const [first] = changes;
+  if (!first) return '';
+  const several = changes.length > 1 ? 1 : 0;
+  const pictures = several ? `${changes.length} pictures` : first.title;
+  const list = several ? `: ${titles(changes)}` : '';
+  return `${pictures} ${coverNow[first.after][several]} now; before, ${coverBefore[first.before][several]}${list}`;
 }
 
 export function totalWords(total: Total, currency: string | undefined): string {
@@ -144,9 +173,8 @@ export function totalTitle({ what, title }: Total): string {
     case 'power':
       return 'Power in all';
     case 'circuit':
-      return `Circuit ${title}`;
     case 'case':
-      return `Case ${title}`;
+      return title;
   }
 }
 
@@ -171,10 +199,12 @@ function differenceWords({ what, before, after }: Difference): string {
   return `${what} ${before} → ${after}`;
 }
 
-export function titles(named: readonly Named[]): string {
-  const shown = named
-    .slice(0, named.length > MOST_NAMES ? MOST_NAMES - 1 : MOST_NAMES)
-    .map(({ title }) => title);
+/** `T1, T2 and 3 more`; two with the word between. */
+export function titles(named: readonly Named[], word = 'and'): string {
+  const most = named.length > MOST_NAMES ? MOST_NAMES - 1 : MOST_NAMES;
+  const shown = named.slice(0, most).map(({ title }) => title);
   const left = named.length - shown.length;
-  return left > 0 ? `${shown.join(', ')} and ${left} more` : shown.join(', ');
+  if (left > 0) return `${shown.join(', ')} ${word} ${left} more`;
+  const last = shown.pop() ?? '';
+  return shown.length === 0 ? last : `${shown.join(', ')} ${word} ${last}`;
 }

@@ -41,5 +41,5 @@ export function escapeMarkdown(words: string): string {
     .replace(/[\\*_[\]<>|#~`!&]/g, '\\$&')
     .replace(/:\/\//g, ':\\//')
     .replaceAll('@', '@&#8203;')
-    .replace(/^([-+=]|\d+[.)])/, '\\$1');
+    .replace(/^(\d*)([-+=.)])/, '$1\\$2');
 }
