@@ -1,7 +1,7 @@
 /** Sound on a network: flows of PCM samples (SMPTE ST 2110-30, AES67). */
 import { formatRate } from './display.ts';
 import { ethernetOctets, IP_UDP_RTP_OCTETS, wireOctets } from './packet-headers.ts';
-import { requireWhole, requireWithin } from './physics-error.ts';
+import { requireWhole } from './physics-error.ts';
 import { MOST_AUDIO_CHANNELS } from './raster.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
 
@@ -37,7 +37,6 @@ export function soundPayload_octets(
   packets_per_second: number = SOUND_PACKETS_PER_SECOND,
 ): number {
   requireWhole('audio', channels, 1, MOST_AUDIO_CHANNELS, 'channels');
-  requireWithin('packets a second', packets_per_second, 1, sample_rate_hz);
   const samples = requireWhole('samples in a packet', sample_rate_hz / packets_per_second, 1, sample_rate_hz);
   return (samples * channels * depth_bits) / 8;
 }
@@ -57,17 +56,22 @@ export function explainSoundLoad(channels: number, tagged = false): Explained {
   const value = soundLoad_bits_per_second(channels, tagged);
   const rest = channels % CHANNELS_PER_SOUND_FLOW;
   const full = (channels - rest) / CHANNELS_PER_SOUND_FLOW;
-  const overhead = IP_UDP_RTP_OCTETS + ethernetOctets(tagged);
-  const octets: string[] = [];
-  if (full > 0) octets.push(`${full} x (${soundPayload_octets(CHANNELS_PER_SOUND_FLOW)} + overhead)`);
-  if (rest > 0) octets.push(`(${soundPayload_octets(rest)} + overhead)`);
+  const flows = full + (rest > 0 ? 1 : 0);
   const working = makeWorking({
     figure: `sound, ${channels} channels`,
-    rule: `48 kHz, 24 bit, packets of 1 ms, ${CHANNELS_PER_SOUND_FLOW} channels at most in a flow: ${full + (rest > 0 ? 1 : 0)} flows`,
-    formula: octets.length === 0 ? '' : `(${octets.join(' + ')}) x 8 x 1000`,
-    inputs: octets.length === 0 ? [] : [['overhead', String(overhead)]],
+    rule: `48 kHz, 24 bit, packets of 1 ms, ${CHANNELS_PER_SOUND_FLOW} channels at most in a flow: ${flows} ${flows === 1 ? 'flow' : 'flows'}`,
+    formula: flows === 0 ? '' : `${packetFormula(full, rest)} x 8 x 1000`,
+    inputs: flows === 0 ? [] : [['overhead', String(IP_UDP_RTP_OCTETS + ethernetOctets(tagged))]],
     result: formatRate(value),
     ...SOUND_SOURCE,
   });
   return { value, working };
+}
+
+/** Octets of one packet of every flow: so many full ones, and one for the channels that are left. */
+function packetFormula(full: number, rest: number): string {
+  const packet = (channels: number) => `(${soundPayload_octets(channels)} + overhead)`;
+  const fullOnes = `${full === 1 ? '' : `${full} x `}${packet(CHANNELS_PER_SOUND_FLOW)}`;
+  if (rest === 0) return fullOnes;
+  return full === 0 ? packet(rest) : `(${fullOnes} + ${packet(rest)})`;
 }

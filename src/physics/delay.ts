@@ -1,5 +1,5 @@
 /** Delay: frames and milliseconds exactly, and how long a signal takes along a cable. */
-import { formatFrames, formatLength, formatTime } from './display.ts';
+import { formatFrames, formatLength, formatNumber, formatTime } from './display.ts';
 import { PhysicsError, requireLength, requireWithin } from './physics-error.ts';
 import { type FrameRate, formatFrameRate, framesToSeconds } from './rate.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
@@ -118,7 +118,7 @@ export function explainPropagation(length_m: number, delay_s_per_m: number, cabl
     formula: 'length x delay',
     inputs: [
       ['length', formatLength(length_m)],
-      ['delay', `${formatTime(delay_s_per_m)}/m`],
+      ['delay', `${formatNumber(delay_s_per_m * 1e9, 2)} ns/m`],
     ],
     result: formatTime(value),
     ...cable,

@@ -126,9 +126,9 @@ export function explainFibreReach(
   const working = makeWorking({
     figure: 'allowed length on this fibre',
     rule: byReach ? 'the stated reach, which is shorter than the loss allows' : lossRule(value),
-    formula: byReach ? 'reach' : '(limit - connections and splices) / loss',
+    formula: byReach ? '' : '(limit - connections and splices) / loss',
     inputs: byReach
-      ? [['reach', formatLength(limits.reach_m)]]
+      ? []
       : [
           ['limit', formatLoss(limits.loss_db ?? 0)],
           ['connections and splices', formatLoss(fixedLoss_db(run))],

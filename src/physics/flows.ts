@@ -49,6 +49,7 @@ export const COMPRESSED_SOURCE: Source = {
   source: "RFC 9134 §4.3 payload header; data packets of 1400 octets are this planner's choice",
   label: 'derived',
 };
+const CODED_SOURCE: Source = { source: 'as the carriage of the picture is stated', label: 'derived' };
 
 /**
  * Loads of a source's picture, sound and ancillary data on one network link.
@@ -179,7 +180,7 @@ function explainCodedRate(
   carriage: Carriage & { kind: 'compressed' },
   coded: number,
 ): Working {
-  const common = { figure: 'coded picture', result: formatRate(coded), ...COMPRESSED_SOURCE };
+  const common = { figure: 'coded picture', result: formatRate(coded), ...CODED_SOURCE };
   if ('rate_bits_per_second' in carriage) {
     return makeWorking({ ...common, rule: 'the stated rate', formula: '', inputs: [] });
   }

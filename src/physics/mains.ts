@@ -131,7 +131,7 @@ export function explainVoltageDrop(
       ['current', formatCurrent(load_a)],
       ['resistance', `${formatNumber(conductor_ohm_per_km, 2)} ohm/km`],
     ],
-    result: formatVoltage(value),
+    result: `${formatNumber(value, 2)} V`,
     source: `${DROP_SOURCE.source}; ${conductor.source}`,
     label: conductor.label,
   });

@@ -110,8 +110,8 @@ export function explainPairReach(tabulated_m: number, conditions: PairConditions
   const working = makeWorking({
     figure: 'reach on this twisted pair',
     rule: steps.length === 0 ? 'as tabulated' : 'the tabulated reach divided by the rise of loss',
-    formula: parts.map(([name]) => name).join(' / '),
-    inputs: parts,
+    formula: steps.length === 0 ? '' : parts.map(([name]) => name).join(' / '),
+    inputs: steps.length === 0 ? [] : parts,
     result: formatLength(value),
     ...table,
     steps,

@@ -36,6 +36,11 @@ test('addresses are written so that they are read back', () => {
   );
 });
 
+test('blanks around an address do not matter', () => {
+  expect(parseAddress(' 10.20.0.9 ')).toBe(parseAddress('10.20.0.9'));
+  expect(parsePrefix(' 10.20.0.0/24 ')).toEqual(parsePrefix('10.20.0.0/24'));
+});
+
 describe('addresses of nodes', () => {
   test.each([
     ['10.20.0.0/24', 1, '10.20.0.1'],

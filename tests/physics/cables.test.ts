@@ -2,7 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { coaxLoss_db, coaxReach_m, fitCoaxLoss, halfClock_hz } from '../../src/physics/coax.ts';
 import { delayPart_s, exceedsDelay, PAIR_PROPAGATION, totalDelay_s } from '../../src/physics/delay.ts';
 import { fibreLoss_db, judgeFibre } from '../../src/physics/fibre.ts';
-import { loopResistance_ohm, powerClassOf, sourced } from '../../src/physics/power-over-ethernet.ts';
+import {
+  delivered,
+  loopResistance_ohm,
+  powerClassOf,
+  sourced,
+} from '../../src/physics/power-over-ethernet.ts';
 import { frameRateOf } from '../../src/physics/rate.ts';
 import { joinedShare, judgeLength } from '../../src/physics/reach.ts';
 import { judgeLipSync } from '../../src/physics/sound.ts';
@@ -56,6 +61,12 @@ describe('coax', () => {
     const slow = { budget_db: 20, frequency_hz: 1e9 };
     const fast = { budget_db: 60, frequency_hz: 4e9 };
     expect(coaxReach_m(cable, slow, [fast])).toBe(100);
+    expect(
+      coaxReach_m(cable, slow, [
+        { budget_db: 20, frequency_hz: 4e9 },
+        { budget_db: 10, frequency_hz: 1e9 },
+      ]),
+    ).toBe(100);
     expect(coaxReach_m(cable, fast)).toBe(150);
     expect(coaxReach_m(cable, fast, [slow])).toBe(100);
     expect(coaxReach_m(cable, { budget_db: 20, frequency_hz: 4e9 }, [slow])).toBe(50);
@@ -145,7 +156,15 @@ describe('fibre', () => {
       allowed_m: 100,
       decided_by: 'reach',
     });
+    expect(judgeFibre({ length_m: 100, loss_db_per_m: 0.003 }, { reach_m: 100 }).fits).toBe(true);
     expect(judgeFibre({ length_m: 101, loss_db_per_m: 0.003 }, { reach_m: 100 }).fits).toBe(false);
+    expect(judgeFibre({ length_m: 50, loss_db_per_m: 0 }, { reach_m: 100, loss_db: 1.5 })).toMatchObject({
+      allowed_m: 100,
+      fits: true,
+    });
+    expect(judgeFibre({ length_m: 50, loss_db_per_m: 0.005 }, { reach_m: 100, loss_db: 2 }).decided_by).toBe(
+      'reach',
+    );
     expect(judgeFibre({ length_m: 50, loss_db_per_m: 0 }, { reach_m: 100, loss_db: 2 }).allowed_m).toBe(100);
     expect(judgeFibre({ length_m: 50, loss_db_per_m: 0 }, { reach_m: 100, loss_db: 1 })).toMatchObject({
       allowed_m: 0,
@@ -162,7 +181,9 @@ describe('power over the cable', () => {
     expect(loopResistance_ohm(powerClassOf(6), 50, 0.2)).toBe(5);
   });
 
-  test('no cable loses nothing', () => {
+  test('half of the power arrives at most, and no cable loses nothing', () => {
+    expect(sourced(50, 50, 12.5).supply_w).toBe(100);
+    expect(() => delivered(200, 50, 12.5)).toThrow('at most 50 W arrive');
     expect(sourced(25.5, 50, 0)).toEqual({ device_w: 25.5, device_v: 50, current_a: 0.51, supply_w: 25.5 });
   });
 });

@@ -31,13 +31,14 @@ describe('frame rates', () => {
     ['23.976', '24000/1001'],
     ['23.98', '24000/1001'],
     ['29.97', '30000/1001'],
-    ['47.95', '48000/1001'],
     ['47.952', '48000/1001'],
     ['59.94', '60000/1001'],
     ['71.928', '72000/1001'],
     ['119.88', '120000/1001'],
     ['239.76', '240000/1001'],
     ['14.985', '15000/1001'],
+    ['23.97', '24000/1001'],
+    ['47.95', '48000/1001'],
     ['11.99', '12000/1001'],
     ['24', '24'],
     ['60', '60'],
@@ -72,6 +73,7 @@ describe('frame rates', () => {
     expect(frameRate(120000, 2002)).toEqual({ numerator: 60000, denominator: 1001 });
     expect(() => frameRate(0, 1)).toThrow(PhysicsError);
     expect(() => frameRate(60, 0)).toThrow(PhysicsError);
+    expect(() => frameRate(60, 1.5)).toThrow('frame rate denominator 1.5 is refused');
     expect(() => frameRate(1.5, 1)).toThrow(PhysicsError);
     expect(() => frameRate(1, 2)).toThrow(PhysicsError);
     expect(() => frameRate(1001, 1)).toThrow(PhysicsError);
@@ -102,6 +104,7 @@ describe('frame rates', () => {
     expect(scaleRate(rate, 1, 2)).toEqual(frameRateOf('29.97'));
     expect(sameRate(rate, frameRateOf('60'))).toBe(false);
     expect(sameRate(rate, frameRateOf('59.940'))).toBe(true);
+    expect(sameRate(frameRate(25, 1), frameRate(25, 2))).toBe(false);
   });
 });
 

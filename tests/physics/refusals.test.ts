@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  flowGroup,
   formatAddress,
   hardwareAddress,
   hostAddress,
@@ -29,7 +30,7 @@ import {
   voltageDrop_v,
   warmConductor_ohm_per_km,
 } from '../../src/physics/mains.ts';
-import { packFrame } from '../../src/physics/packing.ts';
+import { approximateLoad, packFrame } from '../../src/physics/packing.ts';
 import {
   LONGEST_CABLE_M,
   PhysicsError,
@@ -177,6 +178,8 @@ const REFUSED: readonly (readonly [string, (value: number) => unknown, readonly 
   ['duration', (duration) => recording_bytes(50e6, duration), [-1, 4e7]],
   ['address', formatAddress, [-1, 2 ** 32, 0.5]],
   ['group', hardwareAddress, [0, 0xdfffffff, 0xf0000000]],
+  ['group of a block', (n) => flowGroup({ first: 0xef000000, bits: 8 }, n), [0, -1, 1.5]],
+  ['approximate load', (width) => approximateLoad({ ...at, width }).bits_per_second, [0, -1, 40_000]],
   ['host', (n) => hostAddress({ first: 0, bits: 24 }, n), [0, -1, 1.5]],
 ];
 
@@ -260,6 +263,9 @@ describe('an error says what is wrong and what is allowed', () => {
     ['10.20.0.01', 'refused'],
     ['10.20.0.-1', 'refused'],
     ['a.b.c.d', 'refused'],
+    ['x10.20.0.9', 'refused'],
+    ['10.20.0.9.1', 'refused'],
+    ['10.20.0.9999', 'refused'],
     ['', 'refused'],
   ])('address %s', (text, message) => {
     expect(() => parseAddress(text)).toThrow(PhysicsError);
@@ -270,6 +276,8 @@ describe('an error says what is wrong and what is allowed', () => {
     ['10.20.0.0', 'an address and a number of bits'],
     ['10.20.0.0/33', 'an address and a number of bits'],
     ['10.20.0.0/-1', 'an address and a number of bits'],
+    ['10.20.0.0/24x', 'an address and a number of bits'],
+    ['10.20.0.0/x24', 'an address and a number of bits'],
     ['10.20.0.0/24/8', 'an address and a number of bits'],
     ['10.20.0/24', 'four numbers from 0 to 255'],
     ['10.20.0.9/24', '10.20.0.0/24, the start of that block'],

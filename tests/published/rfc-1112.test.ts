@@ -63,10 +63,12 @@ published({ source: 'public captures of 224.0.1.129', label: 'second-hand' }, [
 published({ source: 'RFC 2365 §4, administratively scoped block', label: 'published' }, [
   { what: '239.0.0.0', got: () => isAdministrativelyScoped(group('239.0.0.0')), expected: true },
   { what: '239.255.255.255', got: () => isAdministrativelyScoped(group('239.255.255.255')), expected: true },
+  { what: '240.0.0.0', got: () => isAdministrativelyScoped(group('240.0.0.0')), expected: false },
   { what: '238.255.255.255', got: () => isAdministrativelyScoped(group('238.255.255.255')), expected: false },
   { what: '232.0.0.1', got: () => isAdministrativelyScoped(group('232.0.0.1')), expected: false },
   { what: '240.0.0.0 is no group', got: () => isMulticast(group('240.0.0.0')), expected: false },
   { what: '223.255.255.255 is no group', got: () => isMulticast(group('223.255.255.255')), expected: false },
+  { what: 'last group', got: () => isMulticast(group('239.255.255.255')), expected: true },
   { what: 'first group', got: () => isMulticast(group('224.0.0.0')), expected: true },
 ]);
 

@@ -85,6 +85,36 @@ publishedByTool(
   ),
 );
 
+/** Rows of front porch, sync pulse and back porch. */
+publishedByTool(
+  { source: 'Debian edid-decode --cvt, reduced blanking versions 1 and 2', label: 'published' },
+  'edid-decode',
+  [
+    '1024x768p24',
+    '1920x1080p24',
+    '1920x1200p24',
+    '1280x1024p24',
+    '1366x768p24',
+    '1280x768p24',
+    '2560x1440p60',
+    '1280x800p30',
+  ].flatMap((raster) =>
+    ([1, 2] as const).map((version) => {
+      const { width, height, rate } = parseRaster(raster);
+      return {
+        what: `${raster}, version ${version}, rows of blanking`,
+        arguments: ['--cvt', `w=${width},h=${height},fps=${rate.numerator},rb=${version}`],
+        read: (output: string) =>
+          ['Vfront', 'Vsync', 'Vback'].reduce(
+            (sum, part) => sum + Number(new RegExp(`${part} +(\\d+)`).exec(output)?.[1]),
+            0,
+          ),
+        got: () => reducedBlanking(parseRaster(raster), version).rows - height,
+      };
+    }),
+  ),
+);
+
 /** The command floors its row time to whole nanoseconds, so it may be a step of 0.25 MHz lower. */
 publishedByTool(
   { source: 'Debian xcvt: cvt --reduced', label: 'published' },
