@@ -1,5 +1,5 @@
 import { failing } from '../../analysis/failures.ts';
-import { type CheckedAnalysis, sheetMakers, sheetsOf } from '../sheets/sheets.ts';
+import { type CheckedAnalysis, filledTables, sheetMakers, sheetsOf } from '../sheets/sheets.ts';
 import { Titles } from '../sheets/titles.ts';
 import { coverHtml, type Heading, titleOf } from './cover.ts';
 import { type BookDrawing, bookDrawings } from './drawings.ts';
@@ -48,6 +48,8 @@ export function* makingBook(
   const sections: string[] = [];
   for (const sheet of sheetsOf(checked, wanted)) {
     yield;
+    // The whole book leaves out what the plan has nothing for; a section that was asked for says so.
+    if (wanted === undefined && filledTables(sheet).length === 0) continue;
     headings.push({ id: sheet.id, title: sheet.title });
     sections.push(sheetHtml(sheet, from));
     yield;

@@ -3,7 +3,7 @@ import { countBySeverity, counted } from '../findings/located.ts';
 import { allCautions } from '../sheets/cautions.ts';
 import { worstFirst } from '../sheets/risks.ts';
 import type { CheckedAnalysis } from '../sheets/sheets.ts';
-import { text } from './html.ts';
+import { prose, text } from './html.ts';
 import { cautionsHtml } from './sheet-html.ts';
 
 /** So many open findings are told on the cover; the rest stands in its section. */
@@ -82,7 +82,7 @@ function stateHtml(findings: readonly Finding[]): string {
     .slice(0, MOST_ON_COVER)
     .map(
       ({ severity, message }) =>
-        `<li>${severity === 'error' ? '<strong>ERROR</strong> ' : ''}${text(message)}</li>`,
+        `<li>${severity === 'error' ? '<strong>ERROR</strong> ' : ''}${prose(message)}</li>`,
     );
   const state =
     error > 0

@@ -2,7 +2,7 @@ import PDFDocument from 'pdfkit';
 import { oneLine } from '../printable.ts';
 import type { Faces } from '../typeset/faces.ts';
 import { type FittedText, fitText, LINE_HEIGHT } from '../typeset/fit-text.ts';
-import { lineWidth, runWidth, visualRuns } from '../typeset/visual-runs.ts';
+import { directionOf, lineWidth, runWidth, visualRuns } from '../typeset/visual-runs.ts';
 import { codeRows } from './code.ts';
 import type { LabelPaper, Spot } from './label-paper.ts';
 import { spotsOn } from './label-paper.ts';
@@ -104,11 +104,12 @@ function toPoints({ x_mm, y_mm, width_mm, height_mm }: Spot, inside_mm: number):
 
 /** Lines from the left, or from the right where they are read from there; in the middle of their height. */
 function drawText(document: Document, { lines, size }: FittedText, box: Box, faces: Faces): void {
+  const direction = directionOf(lines.join(' '));
   const step = size * LINE_HEIGHT;
   let y = box.y + (box.height - lines.length * step) / 2 + size * ASCENT;
   for (const line of lines) {
-    let x = startsRight(line) ? box.x + box.width - lineWidth(line, size, faces) : box.x;
-    for (const { face, text } of visualRuns(line, faces)) {
+    let x = direction === 'rtl' ? box.x + box.width - lineWidth(line, size, faces) : box.x;
+    for (const { face, text } of visualRuns(line, faces, direction)) {
       document.registerFont(face.file, face.font as never);
       document.font(face.file).fontSize(size).fillColor('#000000');
       // With a list of features the library shapes the run as a whole, as scripts that join their letters need.
@@ -121,15 +122,6 @@ function drawText(document: Document, { lines, size }: FittedText, box: Box, fac
 
 /** From the top of a line to its baseline, in ems. */
 const ASCENT = 0.98;
-
-/** The first letter with a direction is of a script that runs to the left (UAX 9, rules P2 and P3, by script). */
-function startsRight(line: string): boolean {
-  const first = /\p{L}/u.exec(line)?.[0];
-  return (
-    first !== undefined &&
-    /[\p{Script=Hebrew}\p{Script=Arabic}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u.test(first)
-  );
-}
 
 function drawCode(document: Document, text: string, x: number, y: number, side: number): void {
   const rows = codeRows(text);

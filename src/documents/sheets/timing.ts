@@ -18,6 +18,7 @@ export function timingSheet(input: SheetInput): Sheet {
 }
 
 function soundTable({ analysis, titles }: SheetInput): SheetTable {
+  const matches = soundMatchesOf(analysis);
   return {
     file: 'sound',
     columns: [
@@ -28,7 +29,7 @@ function soundTable({ analysis, titles }: SheetInput): SheetTable {
       { title: 'The sound is' },
       { title: 'Delay to set', kind: 'quantity' },
     ],
-    rows: soundMatchesOf(analysis).map((match) => ({
+    rows: matches.map((match) => ({
       of: match.destination.name,
       cells: [
         titles.of(match.destination),
@@ -39,7 +40,10 @@ function soundTable({ analysis, titles }: SheetInput): SheetTable {
         quantity(match.delayToSet_s, formatTime),
       ],
     })),
-    notes: ['Set the delay on the sound that is heard there, then listen with the flash-and-beep page.'],
+    notes:
+      matches.length === 0
+        ? []
+        : ['Set the delay on the sound that is heard there, then listen with the running test picture.'],
   };
 }
 

@@ -7,7 +7,7 @@ import type { Titles } from '../sheets/titles.ts';
 import type { Faces } from '../typeset/faces.ts';
 import { fitText, LINE_HEIGHT } from '../typeset/fit-text.ts';
 import { type Outline, textOutline } from '../typeset/outlines.ts';
-import { lineWidth } from '../typeset/visual-runs.ts';
+import { directionOf, lineWidth } from '../typeset/visual-runs.ts';
 
 /** One thing in a test picture. Sides of areas are whole pixels. */
 export type Shape =
@@ -206,6 +206,7 @@ interface Box {
 
 function centred(text: string, { left, width, top, height }: Box, colour: string, faces: Faces): Shape[] {
   const { lines, size } = fitText(text, { width, height, most: height / LINE_HEIGHT }, faces);
+  const direction = directionOf(text);
   const step = size * LINE_HEIGHT;
   const first = top + (height - lines.length * step) / 2 + size * 0.96;
   return lines.map((line, i) => ({
@@ -216,6 +217,7 @@ function centred(text: string, { left, width, top, height }: Box, colour: string
       { x: left + (width - lineWidth(line, size, faces)) / 2, y: first + i * step },
       size,
       faces,
+      direction,
     ),
   }));
 }

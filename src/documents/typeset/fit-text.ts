@@ -36,6 +36,8 @@ export function fitText(text: string, { width, height, most }: Room, faces: Face
 interface Word {
   readonly text: string;
   readonly width: number;
+  /** Of the space behind it, in its own face. */
+  readonly space: number;
   /** Its characters with their own widths, for a word that is longer than a line. */
   readonly letters: readonly { readonly text: string; readonly width: number }[];
 }
@@ -45,30 +47,39 @@ function measured(text: string, faces: Faces): Word[] {
   return text
     .split(/\s+/)
     .filter(Boolean)
-    .map((word) => ({
-      text: word,
-      width: lineWidth(word, 1, faces),
-      letters: characters(word).map((letter) => ({ text: letter, width: lineWidth(letter, 1, faces) })),
-    }));
+    .map((word) => {
+      const width = lineWidth(word, 1, faces);
+      const space = Math.max(0, lineWidth(`${word} `, 1, faces) - width);
+      const letters = characters(word).map((letter) => ({
+        text: letter,
+        width: lineWidth(letter, 1, faces),
+      }));
+      return { text: word, width, space, letters };
+    });
 }
-
-const SPACE = 0.27;
 
 /** Words in lines of a width; `fits` is false where even one letter is too wide. */
 function broken(words: readonly Word[], width: number): { text: string; fits: boolean }[] {
   const lines: { text: string; width: number }[] = [];
   let line = { text: '', width: 0 };
-  const put = (text: string, own: number, gap: number) => {
-    if (line.text !== '' && line.width + gap + own > width) {
+  /** @param gap The space before it; undefined inside a word. */
+  const put = (text: string, own: number, gap: number | undefined) => {
+    if (line.text !== '' && line.width + (gap ?? 0) + own > width) {
       lines.push(line);
       line = { text: '', width: 0 };
     }
-    const space = line.text !== '' && gap > 0;
-    line = { text: `${line.text}${space ? ' ' : ''}${text}`, width: line.width + (space ? gap : 0) + own };
+    const space = line.text === '' || gap === undefined ? undefined : gap;
+    line = {
+      text: `${line.text}${space === undefined ? '' : ' '}${text}`,
+      width: line.width + (space ?? 0) + own,
+    };
   };
-  for (const word of words) {
-    if (word.width <= width) put(word.text, word.width, SPACE);
-    else for (const [i, { text, width: own }] of word.letters.entries()) put(text, own, i === 0 ? SPACE : 0);
+  for (const [i, word] of words.entries()) {
+    const gap = words[i - 1]?.space ?? 0;
+    if (word.width <= width) put(word.text, word.width, gap);
+    else
+      for (const [k, letter] of word.letters.entries())
+        put(letter.text, letter.width, k === 0 ? gap : undefined);
   }
   return [...lines, line].map((one) => ({ text: one.text, fits: one.width <= width * 1.001 }));
 }

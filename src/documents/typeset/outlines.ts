@@ -1,5 +1,5 @@
 import type { Faces } from './faces.ts';
-import { visualRuns } from './visual-runs.ts';
+import { type Direction, visualRuns } from './visual-runs.ts';
 
 export interface OutlinePoint {
   readonly x: number;
@@ -13,10 +13,16 @@ export type Outline = readonly (readonly OutlinePoint[])[];
 const PIECES = 6;
 
 /** The shapes of a line of text, from its left end on the baseline. */
-export function textOutline(line: string, at: OutlinePoint, size: number, faces: Faces): Outline {
+export function textOutline(
+  line: string,
+  at: OutlinePoint,
+  size: number,
+  faces: Faces,
+  base?: Direction,
+): Outline {
   const contours: OutlinePoint[][] = [];
   let x = at.x;
-  for (const { face, text } of visualRuns(line, faces)) {
+  for (const { face, text } of visualRuns(line, faces, base)) {
     const scale = size / face.font.unitsPerEm;
     const { glyphs, positions } = face.font.layout(text);
     glyphs.forEach((glyph, i) => {

@@ -8,6 +8,15 @@ export interface Run {
   readonly text: string;
 }
 
+export type Direction = 'ltr' | 'rtl';
+
+/** Where a text is read from: by its first letter that has a direction (rules P2 and P3). */
+export function directionOf(text: string): Direction {
+  bidi ??= bidiFactory();
+  const [paragraph] = bidi.getEmbeddingLevels(text, 'auto').paragraphs;
+  return (paragraph?.level ?? 0) % 2 === 1 ? 'rtl' : 'ltr';
+}
+
 interface LevelRun {
   readonly level: number;
   readonly face: Face;
@@ -20,9 +29,9 @@ let bidi: ReturnType<typeof bidiFactory> | undefined;
  * A line as runs from left to right: Unicode Bidirectional Algorithm (Unicode Standard Annex 9, published), rule L2, on
  * runs instead of characters.
  */
-export function visualRuns(line: string, faces: Faces): Run[] {
+export function visualRuns(line: string, faces: Faces, base: Direction = directionOf(line)): Run[] {
   bidi ??= bidiFactory();
-  const { levels } = bidi.getEmbeddingLevels(line, 'auto');
+  const { levels } = bidi.getEmbeddingLevels(line, base);
   const runs: LevelRun[] = [];
   let at = 0;
   for (const { face, text } of faces.split(line)) {
