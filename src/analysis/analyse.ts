@@ -1,7 +1,8 @@
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Statement } from '../plan/plan.ts';
 import type { Building } from './building.ts';
 import { delay } from './delays.ts';
 import { sourceFiguresOf } from './figures.ts';
+import type { Graph } from './graph.ts';
 import type { Analysis, Cycle, NameReport } from './model.ts';
 import { NameBook } from './names.ts';
 import { picturesOf } from './pictures.ts';
@@ -11,7 +12,7 @@ import { Router } from './router.ts';
 import { deliveriesOf } from './situations.ts';
 import { speakOf } from './spoken.ts';
 import { Statements } from './statements.ts';
-import { keepTools } from './tools.ts';
+import { keepTools, plantKept } from './tools.ts';
 import { trafficOf } from './traffic.ts';
 import { unusedOf } from './unused.ts';
 import { wishesOf } from './wishes.ts';
@@ -21,13 +22,25 @@ import { wishesOf } from './wishes.ts';
  *
  * First the plant (what stands and is plugged where), then the show: wishes, ways, formats and flows, delays, loads,
  * reaches. Each stage reads only those before it.
+ *
+ * @param before An earlier analysis of the plan. While all statements of the plant are the same objects, its plant is
+ *   taken over; the result is the same as without.
  */
-export function analyse(plan: Plan): Analysis {
+export function analyse(plan: Plan, before?: Analysis): Analysis {
   const statements = new Statements(plan);
-  return showOn(plan, statements, plantOf(statements));
+  const plantStatements = statements.ofPlant();
+  const kept = before && plantKept(before, plantStatements);
+  const works = kept?.works ?? plantOf(statements);
+  return showOn(plan, statements, works, plantStatements, kept?.router.graph);
 }
 
-function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis {
+function showOn(
+  plan: Plan,
+  statements: Statements,
+  works: PlantWorks,
+  plantStatements: readonly Statement[],
+  graph: Graph | undefined,
+): Analysis {
   const { plant, formats, kinds, subjects, measurements } = works;
   const { settings } = plant;
   const names = new NameBook();
@@ -37,7 +50,7 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
   const spoken = speakOf(statements, wishes.feeds, { names, subjects, things, places, others });
 
   const usual = kinds.usual();
-  const router = new Router(plant, usual);
+  const router = new Router(plant, usual, graph);
   const { situations, all, unmatched } = deliveriesOf(plant, wishes, router);
   const pictures = picturesOf(all, formats, usual);
   const cycles: Cycle[] = [...plant.cycles];
@@ -65,7 +78,7 @@ function showOn(plan: Plan, statements: Statements, works: PlantWorks): Analysis
     acceptances: spoken.acceptances,
     proofs: spoken.proofs,
   };
-  keepTools(analysis, { router, formats, usual });
+  keepTools(analysis, { works, plantStatements, router, formats, usual });
   return analysis;
 }
 

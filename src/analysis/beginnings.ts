@@ -69,7 +69,13 @@ export class Beginnings {
 
   /** Depth first, with a stack of its own: a chain of mixers may be long. */
   #workOut(start: Source, results: Map<Source, Beginning>, known: Lookup, isFirst: boolean): Beginning {
-    const stack: Frame[] = [this.#frame(start)];
+    const first = this.#frame(start);
+    if (first.members.length === 0) {
+      const beginning = this.#combine(first, known, noSources);
+      results.set(start, beginning);
+      return beginning;
+    }
+    const stack: Frame[] = [first];
     const onTheWay = new Set([start]);
     for (;;) {
       const frame = stack[stack.length - 1]!;
@@ -144,3 +150,4 @@ export class Beginnings {
 const MOST_FRESH_RUNS = 200;
 
 const none: readonly never[] = [];
+const noSources: ReadonlySet<Source> = new Set();

@@ -1,6 +1,6 @@
 import { meetingWith } from './chains.ts';
 import { FormatTable } from './formats.ts';
-import { choicesOf, chooseInterface } from './link-interface.ts';
+import { choicesOf, chooseInterfaceOver } from './link-interface.ts';
 import type { Analysis, Cable, Link, Reach } from './model.ts';
 import { ReachJudge } from './reaches.ts';
 
@@ -33,7 +33,7 @@ export function cableChoices(analysis: Analysis, link: Link): CableChoice[] {
   for (const cable of cables.values()) {
     const meeting = meetingWith(chain, link, cable);
     const choice = choicesOf(meeting);
-    const face = chooseInterface(choice, meeting.cables, chain.length_m);
+    const face = chooseInterfaceOver(choice, meeting.cables, chain.length_m);
     if (!face || choice.fault || choice.slowedFrom) continue;
     const links = chain.links.map((one) => (one === link ? { ...one, cable } : one));
     choices.push({ cable, reach: judge.judge({ ...chain, links, interface: face }, known) });

@@ -1,5 +1,10 @@
-import type { Building } from './building.ts';
-import { type Choice, choicesOf, chooseInterface, type Meeting } from './link-interface.ts';
+import {
+  type Choice,
+  choicesOf,
+  chooseInterface,
+  chooseInterfaceOver,
+  type Meeting,
+} from './link-interface.ts';
 import type { RawLink } from './links.ts';
 import type { Cable, Chain, DirectionFault, Interface, Link, LinkEnd, Port } from './model.ts';
 
@@ -15,64 +20,95 @@ interface Piece {
  * A link whose ends are both active is a chain of its own.
  */
 export class ChainMaker {
-  readonly chains: Building<Chain>[] = [];
+  readonly chains: Chain[] = [];
   /** Answers already given for chains of one link, for most are alike. */
-  readonly #choices = new Map<string, Choice>();
+  readonly #choices = new Map<number, Choice>();
 
   constructor(links: readonly RawLink[]) {
     for (const link of links) {
       if (link.chain !== undefined) continue;
-      const single = !isPass(link.from.port) && !isPass(link.to.port);
-      this.#add(single ? [{ link, reversed: false }] : piecesAround(link));
+      if (isPass(link.from.port) || isPass(link.to.port)) this.#addJoined(piecesAround(link));
+      else this.#addSingle(link);
     }
   }
 
-  #add(pieces: readonly Piece[]): void {
+  #addSingle(link: RawLink): void {
+    const { from, to, pinned, cable, length } = link;
+    const choice = this.#choicesOf(from.port?.interface, to.port?.interface, pinned, cable);
+    const face = chooseInterface(choice, cable, length.length_m);
+    this.#finish(this.#add([link], asWritten, [from, to], length.length_m, face, choice), link);
+  }
+
+  #addJoined(pieces: readonly Piece[]): void {
     const turned = sendsBackwards(pieces) ? turn(pieces) : pieces;
-    const first = turned[0]!;
-    const last = turned[turned.length - 1]!;
-    const ends: [LinkEnd, LinkEnd] = [startOf(first), endOf(last)];
-    const choice = this.#choicesOf(turned, ends);
+    const ends: [LinkEnd, LinkEnd] = [startOf(turned[0]!), endOf(turned[turned.length - 1]!)];
+    const meeting = meetingOf(turned, ends);
+    const choice = choicesOf(meeting);
     const length_m = lengthOf(turned);
-    const cables = turned.map(({ link }) => link.cable);
-    const face = chooseInterface(choice, cables, length_m);
-    const chain: Building<Chain> = {
+    const face = chooseInterfaceOver(choice, meeting.cables, length_m);
+    const links = turned.map(({ link }) => link);
+    const reversed = turned.map((piece) => piece.reversed);
+    const chain = this.#add(links, reversed, ends, length_m, face, choice);
+    for (const link of links) this.#finish(chain, link);
+  }
+
+  #add(
+    links: readonly RawLink[],
+    reversed: readonly boolean[],
+    ends: readonly [LinkEnd, LinkEnd],
+    length_m: number | undefined,
+    face: Interface | undefined,
+    { fault, slowedFrom }: Choice,
+  ): Chain {
+    const chain: Chain = {
       index: this.chains.length,
-      links: turned.map(({ link }) => link),
-      reversed: turned.length === 1 && !first.reversed ? asWritten : turned.map(({ reversed }) => reversed),
+      links,
+      reversed,
       ends,
       length_m,
       interface: face,
-      interfaceFault: choice.fault,
-      slowedFrom: choice.slowedFrom,
+      interfaceFault: fault,
+      slowedFrom,
       capacity_bits_per_second: face?.rate_bits_per_second || undefined,
     };
     this.chains.push(chain);
-    const network = isNetwork(ends[0]) || isNetwork(ends[1]);
-    const isMixed = mixesNetwork(ends[0].port, ends[1].port);
-    for (const { link, reversed } of turned) {
-      link.chain = chain;
-      link.network = network;
-      const [from, to] = reversed ? [ends[1], ends[0]] : ends;
-      direct(link, from.port, to.port, isMixed);
-      link.directionFault = faultOf(link, isMixed && link === first.link);
-    }
+    return chain;
   }
 
-  #choicesOf(pieces: readonly Piece[], ends: readonly [LinkEnd, LinkEnd]): Choice {
-    if (pieces.length > 1) return choicesOf(meetingOf(pieces, ends));
-    const { pinned, cable } = pieces[0]!.link;
-    const key = [ends[0].port?.interface, ends[1].port?.interface, pinned, cable]
-      .map((one) => one?.index ?? '')
-      .join();
+  /** What a link has from its chain: whether it is the network's, and which ways round it carries. */
+  #finish(chain: Chain, link: RawLink): void {
+    const [start, end] = chain.ends;
+    const isReversed = chain.reversed[chain.links.indexOf(link)]!;
+    const isMixed = mixesNetwork(start.port, end.port);
+    link.chain = chain;
+    link.network = isNetwork(start) || isNetwork(end);
+    if (isReversed) direct(link, end.port, start.port, isMixed);
+    else direct(link, start.port, end.port, isMixed);
+    link.directionFault = faultOf(link, isMixed && link === chain.links[0]);
+  }
+
+  /** Most chains of one link are alike, so each kind is thought over once. */
+  #choicesOf(
+    from: Interface | undefined,
+    to: Interface | undefined,
+    pinned: Interface | undefined,
+    cable: Cable | undefined,
+  ): Choice {
+    const key = [from, to, pinned, cable].reduce(
+      (sum, one) => sum * MOST_KINDS + (one ? one.index + 1 : 0),
+      0,
+    );
     let choice = this.#choices.get(key);
     if (!choice) {
-      choice = choicesOf(meetingOf(pieces, ends));
+      choice = choicesOf({ faces: [from, to], pinned, cables: [cable] });
       this.#choices.set(key, choice);
     }
     return choice;
   }
 }
+
+/** So many kinds of interfaces and cables make one number with four of them; more are thought over each time. */
+const MOST_KINDS = 8192;
 
 /** Of a chain of one link; shared, for most chains are. */
 const asWritten: readonly boolean[] = [false];

@@ -1,5 +1,5 @@
 import type { Graph } from './graph.ts';
-import type { Way } from './search.ts';
+import type { Way } from './shortest-ways.ts';
 
 /**
  * A detour is looked for so far and no further: back to where a picture came from, round through other switches. Nobody

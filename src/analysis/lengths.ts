@@ -52,7 +52,7 @@ export class Lengths {
       planned_m,
       runs: way?.runs ?? noRuns,
       missing: undefined,
-      places: [stops[0], stops[stops.length - 1]],
+      places: [stops[0], stops[stops.length - 1]] as const,
       temperature_c: hottest(way?.runs ?? noRuns),
     };
     if (measured_m === undefined && runMeasured && computed_m !== undefined) {

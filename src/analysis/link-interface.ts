@@ -46,13 +46,13 @@ export function choicesOf({ faces, pinned, cables }: Meeting): Choice {
  * Of equally fast interfaces the first that reaches the length of the chain; where none does, that which reaches
  * furthest. So single-mode fibre gets the optics that are usual for a hall, and the long-range ones beyond that.
  */
-export function chooseInterface(
+export function chooseInterfaceOver(
   { offered }: Choice,
   cables: readonly (Cable | undefined)[],
   length_m: number | undefined,
 ): Interface | undefined {
-  const [first, ...others] = offered;
-  if (first === undefined || others.length === 0 || length_m === undefined) return first;
+  const [first] = offered;
+  if (first === undefined || offered.length === 1 || length_m === undefined) return first;
   let furthest = first;
   let furthest_m = -1;
   for (const one of offered) {
@@ -63,6 +63,16 @@ export function chooseInterface(
     furthest_m = reach_m;
   }
   return furthest;
+}
+
+/** The same for a single cable. */
+export function chooseInterface(
+  choice: Choice,
+  cable: Cable | undefined,
+  length_m: number | undefined,
+): Interface | undefined {
+  if (choice.offered.length < 2) return choice.offered[0];
+  return chooseInterfaceOver(choice, [cable], length_m);
 }
 
 /** Whether an interface can run on a cable at all, however short. */

@@ -1,6 +1,6 @@
 import type { EndFact } from '../plan/facts.ts';
 import type { Statement, StatementOf } from '../plan/plan.ts';
-import { append, type Building } from './building.ts';
+import { type Building, grown } from './building.ts';
 import { circlesOf } from './circles.ts';
 import type {
   Cable,
@@ -137,8 +137,8 @@ export class LinkMaker {
     if (name === undefined) link.name = `${from.text}>${to.text}`;
     if (cable !== undefined) link.cable = names.find(cables, cable, 'cable', statement, 'cables/0');
     this.links.push(link);
-    if (from.port) append(from.port.links, link);
-    if (to.port && to.port !== from.port) append(to.port.links, link);
+    if (from.port) plugIn(from.port, link);
+    if (to.port && to.port !== from.port) plugIn(to.port, link);
     return link;
   }
 
@@ -168,6 +168,10 @@ export class LinkMaker {
     this.#around.names.tellUnknown('link', name, statement, part, found?.statement);
     return undefined;
   }
+}
+
+function plugIn(port: Building<Port>, link: Link): void {
+  port.links = grown(port.links, link);
 }
 
 /** A link that is not plugged in yet. */

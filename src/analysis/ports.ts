@@ -1,5 +1,5 @@
 import type { Statement } from '../plan/plan.ts';
-import { append, type Building } from './building.ts';
+import { type Building, grown, nothing } from './building.ts';
 import type { FormatTable } from './formats.ts';
 import type { Destination, Interface, KitPort, Node, Port, PortRole, Source } from './model.ts';
 import type { NameBook } from './names.ts';
@@ -61,8 +61,7 @@ export class PortTable {
     if (known) return known;
     const port = this.#add(node, name, text, 'unknown', undefined, undefined);
     this.#loose.set(text, port);
-    if (node.loosePorts.length === 0) (node as Building<Node>).loosePorts = [port];
-    else append(node.loosePorts, port);
+    (node as Building<Node>).loosePorts = grown(node.loosePorts, port);
     return port;
   }
 
@@ -86,7 +85,7 @@ export class PortTable {
       gives: undefined,
       follows: undefined,
       joined: undefined,
-      links: [],
+      links: nothing,
     };
     this.ports.push(port);
     return port;
@@ -123,7 +122,7 @@ export function bareSocket(node: Node, kitPort: KitPort): Port {
     gives: kitPort.gives,
     follows: undefined,
     joined: undefined,
-    links: [],
+    links: nothing,
   };
 }
 

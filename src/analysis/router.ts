@@ -2,7 +2,8 @@ import { carriageOf, type Graph, graphOf, spotsOf } from './graph.ts';
 import { Islands } from './islands.ts';
 import type { Carried, Delivery, Feed, Link, Plant, Port, Route, Source, Step, Target } from './model.ts';
 import { findApart } from './seamless.ts';
-import { NO_PICTURE, RouteSearch, type Way } from './search.ts';
+import { NO_PICTURE, RouteSearch } from './search.ts';
+import type { Way } from './shortest-ways.ts';
 
 /** What a search for one feed came to. */
 export interface Found {
@@ -35,10 +36,11 @@ export class Router {
   readonly #starts: (readonly number[])[] = [];
   #undo: number[] | undefined;
 
-  constructor(plant: Plant, usual: Carried) {
+  /** @param graph The graph of the plant, when it is there already. */
+  constructor(plant: Plant, usual: Carried, graph: Graph = graphOf(plant, usual)) {
     this.#plant = plant;
     this.#usual = usual;
-    this.graph = graphOf(plant, usual);
+    this.graph = graph;
     this.linkOff = new Uint8Array(plant.links.length);
     for (const link of plant.links) if (link.standbyFor) this.linkOff[link.index] = 1;
     this.pictureAt = new Int32Array(spotsOf(plant.ports.length)).fill(-1);
@@ -90,12 +92,13 @@ export class Router {
 
   /** The way as the model tells it. */
   routeOf(way: Way): Route {
-    const ports: Port[] = [];
-    for (const vertex of way.vertices) ports.push(this.#portOf(vertex));
-    const steps: Step[] = [];
-    for (let i = 0; i < way.links.length; i++) {
+    // Lists of just the right size: there are thousands of them.
+    const ports = new Array<Port>(way.vertices.length);
+    for (let i = 0; i < ports.length; i++) ports[i] = this.#portOf(way.vertices[i]!);
+    const steps = new Array<Step>(way.links.length);
+    for (let i = 0; i < steps.length; i++) {
       const link = this.#plant.links[way.links[i]!]!;
-      steps.push({ link, forward: link.from.port === ports[2 * i], flow: undefined, format: undefined });
+      steps[i] = { link, forward: link.from.port === ports[2 * i], flow: undefined, format: undefined };
     }
     return { ports, steps };
   }

@@ -7,7 +7,8 @@
  * whenever two exist.
  */
 import type { Graph } from './graph.ts';
-import type { Obstacles, RouteSearch, Way } from './search.ts';
+import type { Obstacles, RouteSearch } from './search.ts';
+import type { Way } from './shortest-ways.ts';
 
 export interface Pair {
   readonly ways: readonly [Way, Way];

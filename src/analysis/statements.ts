@@ -3,6 +3,28 @@ import type { Plan, Statement, StatementOf } from '../plan/plan.ts';
 
 type Kind = Statement['fact']['kind'];
 
+/** The statements that decide what stands in the house and is plugged where. */
+const PLANT_KINDS: readonly Kind[] = [
+  'plan',
+  'place',
+  'run',
+  'circuit',
+  'kit',
+  'cable',
+  'interface',
+  'node',
+  'source',
+  'destination',
+  'link',
+  'uplink',
+  'stock',
+  'measured',
+];
+
+function speaksOfFeed(fact: Statement['fact']): boolean {
+  return fact.kind === 'measured' && fact.subject.kind === 'feed';
+}
+
 /** A statement that is a cable: a link, or the short form of one in a source or destination. */
 export type CableStatement = StatementOf<'link'> | StatementOf<'source'> | StatementOf<'destination'>;
 
@@ -34,6 +56,14 @@ export class Statements {
         this.things.push(statement as ThingStatement);
       }
     }
+  }
+
+  /** Everything that the plant is made of: all but wishes, and what was accepted, proved or measured of feeds. */
+  ofPlant(): Statement[] {
+    return PLANT_KINDS.flatMap((kind) => {
+      const all: readonly Statement[] = this.of(kind);
+      return kind === 'measured' ? all.filter(({ fact }) => !speaksOfFeed(fact)) : all;
+    });
   }
 
   of<K extends Kind>(kind: K): readonly Statement<FactOf<K>>[] {

@@ -1,5 +1,5 @@
 import type { Statement, StatementOf } from '../plan/plan.ts';
-import type { Building } from './building.ts';
+import { type Building, grown, nothing } from './building.ts';
 import type { FormatTable } from './formats.ts';
 import type { Circuit, Destination, Kit, Node, Place, Source, Thing, Uplink } from './model.ts';
 import type { NameBook } from './names.ts';
@@ -68,9 +68,9 @@ export class ThingMaker {
       statement,
       kit: undefined,
       place: undefined,
-      poweredBy: none,
+      poweredBy: nothing,
       usedPorts: [],
-      loosePorts: none,
+      loosePorts: nothing,
     };
     if (!this.#declare(node)) return;
     node.kit = this.#kit(fact.kit, statement);
@@ -87,7 +87,7 @@ export class ThingMaker {
       statement,
       kit: undefined,
       place: undefined,
-      poweredBy: none,
+      poweredBy: nothing,
       from: undefined,
       port: undefined,
       link: undefined,
@@ -112,7 +112,7 @@ export class ThingMaker {
       statement,
       kit: undefined,
       place: undefined,
-      poweredBy: none,
+      poweredBy: nothing,
       port: undefined,
       link: undefined,
       takes: this.#around.formats.allStated(fact.formats),
@@ -182,10 +182,10 @@ function plugIntoCircuits(
     const { statement } = device;
     const { poweredBy } = statement.fact;
     if (poweredBy.length === 0) continue;
-    const circuits: Circuit[] = [];
+    let circuits: readonly Circuit[] = nothing;
     for (let i = 0; i < poweredBy.length; i++) {
       const circuit = circuitNamed(poweredBy[i]!, around, statement, 'poweredBy', i);
-      if (circuit) circuits.push(circuit);
+      if (circuit) circuits = grown(circuits, circuit);
     }
     device.poweredBy = circuits;
   }
@@ -218,6 +218,3 @@ export function circuitNamed(
   names.tellUnknown('circuit', name, statement, `${clause}/${item}`, found?.statement);
   return undefined;
 }
-
-/** Shared by all that have none, for there are thousands of them. */
-const none: readonly never[] = [];

@@ -1,5 +1,5 @@
 import { judgeLoad } from '../physics/capacity.ts';
-import { append, type Building } from './building.ts';
+import { append, type Building, grown, nothing } from './building.ts';
 import type { FormatTable } from './formats.ts';
 import type { DirectionLoad, Flow, Link, Load, Segment, Situation, Source, Traffic } from './model.ts';
 import { type Rider, RiderBook } from './riders.ts';
@@ -27,7 +27,7 @@ function baseTraffic(link: Link, book: RiderBook): Building<Traffic> {
   const forward = loadOf(link, book.on(link.index * 2));
   const backward = loadOf(link, book.on(link.index * 2 + 1));
   const base = forward === idle && backward === idle ? idleLoad : { segment: undefined, forward, backward };
-  return { link, base, differing: none, worst: noWorst, judgement: 'not judged', unused: false };
+  return { link, base, differing: nothing, worst: noWorst, judgement: 'not judged', unused: false };
 }
 
 /** Only the directions over which something begins or ends; all others are as without segments. */
@@ -62,17 +62,17 @@ function loadOf(link: Link, riders: readonly Rider[]): DirectionLoad {
   const capacity = link.chain.capacity_bits_per_second;
   if (riders.length === 0) return capacity === undefined ? idleUnknown : idle;
   let load_bits_per_second = 0;
-  const flows: Flow[] = [];
-  const pictures: Source[] = [];
+  let flows: readonly Flow[] = nothing;
+  let pictures: readonly Source[] = nothing;
   for (const rider of riders) {
     load_bits_per_second += rider.load_bits_per_second;
-    if (rider.flow) flows.push(rider.flow);
-    else pictures.push(rider.source);
+    if (rider.flow) flows = grown(flows, rider.flow);
+    else pictures = grown(pictures, rider.source);
   }
   return {
     load_bits_per_second,
-    flows: flows.length === 0 ? none : flows,
-    pictures: pictures.length === 0 ? none : pictures,
+    flows,
+    pictures,
     share: capacity === undefined ? undefined : load_bits_per_second / capacity,
   };
 }
@@ -107,8 +107,7 @@ function carriesNothing({ flows, pictures }: DirectionLoad): boolean {
   return flows.length === 0 && pictures.length === 0;
 }
 
-const none: readonly never[] = [];
-const idle: DirectionLoad = { load_bits_per_second: 0, flows: none, pictures: none, share: 0 };
+const idle: DirectionLoad = { load_bits_per_second: 0, flows: nothing, pictures: nothing, share: 0 };
 const idleUnknown: DirectionLoad = { ...idle, share: undefined };
 const idleLoad: Load = { segment: undefined, forward: idle, backward: idle };
 const noWorst: Traffic['worst'] = {

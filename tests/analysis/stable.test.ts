@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.ts';
+import { failuresOf } from '../../src/analysis/failures.ts';
 import type { Analysis } from '../../src/analysis/model.ts';
+import type { Statement } from '../../src/plan/plan.ts';
 import { benchText } from '../bench/plans.ts';
 import { planOf } from '../support/plans.ts';
 import { finals, words } from './plans.ts';
@@ -101,4 +103,49 @@ test('a statement about something else changes nothing else', () => {
     ),
   );
   expect(after).toEqual(before);
+});
+
+/** The plan with one of its statements gone, changed or moved, all others the same objects. */
+const changes: readonly [name: string, change: (statements: Statement[]) => Statement[]][] = [
+  ['a feed taken out', (list) => without(list, 'feed')],
+  ['the segment taken out', (list) => without(list, 'segment')],
+  [
+    'a measured delay taken out',
+    (list) => list.filter(({ fact }) => fact.kind !== 'measured' || fact.subject.kind !== 'feed'),
+  ],
+  [
+    'a measured length taken out',
+    (list) => list.filter(({ fact }) => fact.kind !== 'measured' || fact.subject.kind === 'feed'),
+  ],
+  ['a link taken out', (list) => without(list, 'link')],
+  ['a place taken out', (list) => without(list, 'place')],
+  ['nothing changed', (list) => [...list]],
+];
+
+function without(list: Statement[], kind: Statement['fact']['kind']): Statement[] {
+  const at = list.findLastIndex(({ fact }) => fact.kind === kind);
+  return list.filter((_, i) => i !== at);
+}
+
+test.each(changes)('worked out after another analysis it is the same: %s', (_name, change) => {
+  const plan = planOf(finals);
+  const before = analyse(plan);
+  const figuresBefore = figuresOf(before);
+  const changed = { ...plan, statements: change([...plan.statements]) };
+  const after = analyse(changed, before);
+  expect(figuresOf(after)).toEqual(figuresOf(analyse(changed)));
+  expect(after.names).toEqual(analyse(changed).names);
+  // The earlier analysis is left as it was, and both can still be asked.
+  expect(figuresOf(before)).toEqual(figuresBefore);
+  expect(failuresOf(after).length).toBe(failuresOf(analyse(changed)).length);
+});
+
+test('the plant is taken over while only wishes change', () => {
+  const plan = planOf(finals);
+  const before = analyse(plan);
+  const after = analyse({ ...plan, statements: without([...plan.statements], 'feed') }, before);
+  expect(after.nodes).toBe(before.nodes);
+  expect(analyse({ ...plan, statements: without([...plan.statements], 'link') }, before).nodes).not.toBe(
+    before.nodes,
+  );
 });
