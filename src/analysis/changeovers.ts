@@ -29,10 +29,20 @@ export interface SettingChange {
   readonly before: OutputSetting | undefined;
 }
 
-/** From what is always on to the first segment, then from each to the next, in order of statements. */
+/**
+ * From what is always on to the first segment, then from each to the next, in order of statements. An output that a
+ * segment does not use keeps what it was last set to.
+ */
 export function changeoversOf(analysis: Analysis): Changeover[] {
-  const states = analysis.situations.map((situation) => stateOf(analysis, situation));
-  return states.slice(1).map((to, i) => between(states[i]!, to));
+  const [first, ...others] = analysis.situations.map((situation) => stateOf(analysis, situation));
+  const set = new Map(first?.settings);
+  let from = first;
+  return others.map((to) => {
+    const changeover = between(from!, to, set);
+    for (const [output, setting] of to.settings) set.set(output, setting);
+    from = to;
+    return changeover;
+  });
 }
 
 interface State {
@@ -51,7 +61,8 @@ function stateOf(analysis: Analysis, situation: Situation): State {
   return { situation, shown, settings: new Map(settings.map((one) => [one.output, one])) };
 }
 
-function between(from: State, to: State): Changeover {
+/** @param set What each output was last set to. */
+function between(from: State, to: State, set: State['settings']): Changeover {
   const changes = targetChanges(from.shown, to.shown);
   const [before, after] = [from.situation, to.situation];
   const wasPlugged = new Set(before.standbys);
@@ -69,7 +80,7 @@ function between(from: State, to: State): Changeover {
       ...after.standbys.filter((link) => !wasPlugged.has(link)),
     ],
     settings: [...to.settings.values()].flatMap((setting): SettingChange[] => {
-      const was = from.settings.get(setting.output);
+      const was = set.get(setting.output);
       return was?.shows === setting.shows && was.input === setting.input ? [] : [{ setting, before: was }];
     }),
     look: changes.filter((change) => change.after !== undefined),
