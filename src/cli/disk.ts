@@ -2,13 +2,10 @@ import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, join, sep } from 'node:path';
 import type { FileAccess } from '../plan/assemble.ts';
 import type { MissingFile } from '../plan/plan.ts';
+import { MOST_BYTES, readBytes } from '../plan/read-bytes.ts';
 import type { ReadFile } from '../plan/read-file.ts';
-import { emptyFile, readLibrary, readText } from '../plan/read-text.ts';
-import { decode } from './decode.ts';
+import { readLibrary } from '../plan/read-text.ts';
 import { filePath } from './file-uri.ts';
-
-/** A file of more bytes is not even opened: the most characters that are read, at four bytes each. */
-const MOST_BYTES = 16_000_000;
 
 type Missing = MissingFile['reason'];
 
@@ -58,14 +55,6 @@ function requireFile(path: string): { size: number } {
   const stats = statSync(path);
   if (!stats.isFile()) throw new Error(`${path} is no file`);
   return stats;
-}
-
-function readBytes(uri: string, bytes: Uint8Array): ReadFile {
-  const decoded = decode(bytes);
-  if ('text' in decoded) return readText(uri, decoded.text);
-  const { message, line, column } = decoded;
-  const range = { line, column, endLine: line, endColumn: column + 1 };
-  return { ...emptyFile(uri, message), unreadables: [{ file: uri, message, range }] };
 }
 
 /** The folder that the imports of a plan may not leave: the nearest one above with `.git`, else the plan's own. */

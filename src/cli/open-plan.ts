@@ -3,9 +3,10 @@ import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
 import { type AcceptedFinding, checkPlan } from '../checks/findings.ts';
-import { assemblePlan } from '../plan/assemble.ts';
+import { assemblePlan, type FileAccess } from '../plan/assemble.ts';
 import type { MissingFile } from '../plan/plan.ts';
 import type { ReadFile } from '../plan/read-file.ts';
+import { readLibrary } from '../plan/read-text.ts';
 import { boundaryOf, Disk } from './disk.ts';
 import { fileUri } from './file-uri.ts';
 import { Trouble } from './trouble.ts';
@@ -18,6 +19,8 @@ export interface OpenPlan {
   readonly analysis: Analysis;
   readonly findings: readonly Finding[];
   readonly accepted: readonly AcceptedFinding[];
+  /** How many places of its text could not be read. */
+  readonly unreadable: number;
 }
 
 const reasons: Partial<Record<MissingFile['reason'], string>> = {
@@ -35,6 +38,11 @@ export class PlanReader {
     this.#libraryFolder = fileUri(join(program, 'library'));
   }
 
+  /** Files of the shipped library. */
+  get libraryFiles(): readonly ReadFile[] {
+    return readLibrary(this.#libraryFolder);
+  }
+
   /** @throws Trouble when the file cannot be read */
   file(path: string): ReadFile {
     const file = this.#disk(path).file(fileUri(path));
@@ -45,10 +53,7 @@ export class PlanReader {
   /** A plan with all that it imports, worked out and checked. @throws Trouble when its own file cannot be read */
   plan(path: string): OpenPlan {
     const { uri } = this.file(path);
-    const { plan, unreadables } = assemblePlan(uri, this.#disk(path))!;
-    const analysis = analyse(plan);
-    const files = plan.files.filter((file) => !plan.libraryFiles.has(file));
-    return { uri, files, analysis, ...checkPlan(analysis, unreadables) };
+    return openPlan(uri, this.#disk(path));
   }
 
   /** What the shipped library alone says: interfaces and cables without a plan. */
@@ -72,4 +77,12 @@ export class PlanReader {
     }
     return disk;
   }
+}
+
+/** A plan from wherever its files come, worked out and checked. Its own file must be there. */
+export function openPlan(uri: string, access: FileAccess): OpenPlan {
+  const { plan, unreadables } = assemblePlan(uri, access)!;
+  const analysis = analyse(plan);
+  const files = plan.files.filter((file) => !plan.libraryFiles.has(file));
+  return { uri, files, analysis, ...checkPlan(analysis, unreadables), unreadable: unreadables.length };
 }

@@ -18,6 +18,7 @@ const commands: readonly (readonly [string, string, () => Promise<{ define: Defi
   ['check', 'tell what is wrong with plans', () => import('./check.ts')],
   ['show', 'show what was worked out: loads, routes, delays', () => import('./show.ts')],
   ['book', 'write the papers: the book, tables, labels, test pictures', () => import('./book.ts')],
+  ['review', 'tell what a change does to the show', () => import('./review.ts')],
   ['explain', 'tell what a check, a format, a cable or an interface means', () => import('./explain.ts')],
   ['serve', 'run the language server for an editor', () => import('./serve.ts')],
 ];

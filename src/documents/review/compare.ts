@@ -1,3 +1,4 @@
+import type { Finding } from '../../checks/finding.ts';
 import { Comparison } from './comparison.ts';
 import { coverChangesOf } from './cover.ts';
 import { findingChangesOf } from './finding-changes.ts';
@@ -36,6 +37,12 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
     steps: stepsOf(comparison),
     units,
   };
+}
+
+/** Only what a change brings in errors and warnings. */
+export function newFindingsOf(old: Side, fresh: Side): readonly Finding[] {
+  const { renames } = new Comparison(old.analysis, fresh.analysis);
+  return findingChangesOf(old, fresh, renames).brought;
 }
 
 function planOf({ name, unreadable, analysis }: Side): ReviewedPlan {

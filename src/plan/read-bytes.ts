@@ -1,10 +1,25 @@
+import type { ReadFile } from './read-file.ts';
+import { emptyFile, readText } from './read-text.ts';
+
+/** A file of more bytes is not even opened: the most characters that are read, at four bytes each. */
+export const MOST_BYTES = 16_000_000;
+
+/** One file out of its bytes. What is no text is told at the place where that begins. */
+export function readBytes(uri: string, bytes: Uint8Array): ReadFile {
+  const decoded = decode(bytes);
+  if ('text' in decoded) return readText(uri, decoded.text);
+  const { message, line, column } = decoded;
+  const range = { line, column, endLine: line, endColumn: column + 1 };
+  return { ...emptyFile(uri, message), unreadables: [{ file: uri, message, range }] };
+}
+
 /** Text out of the bytes of a file, or why they are none and where, counted from zero. */
-export type Decoded =
+type Decoded =
   | { readonly text: string }
   | { readonly message: string; readonly line: number; readonly column: number };
 
 /** Reads UTF-8, with or without a mark at its beginning. What is no UTF-8 is told, never guessed at. */
-export function decode(bytes: Uint8Array): Decoded {
+function decode(bytes: Uint8Array): Decoded {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {
