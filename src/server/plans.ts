@@ -1,8 +1,9 @@
 import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, URI } from 'langium';
 import { analyse } from '../analysis/analyse.ts';
+import { failing } from '../analysis/failures.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
-import { findingsOf } from '../checks/findings.ts';
+import { findingsOf, waitsForRest } from '../checks/findings.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
@@ -11,6 +12,7 @@ import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
 import { emptyFile } from '../plan/read-text.ts';
 import { Publisher } from './publish.ts';
+import { Rest } from './rest.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
 
 /** One plan as it stands: what was read, worked out and found. */
@@ -19,6 +21,8 @@ export interface CurrentPlan {
   readonly assembled: AssembledPlan;
   readonly analysis: Analysis;
   readonly findings: readonly Finding[];
+  /** Whether every check was asked; while somebody types, the costly ones stand as they were. */
+  readonly settled: boolean;
 }
 
 /**
@@ -29,6 +33,7 @@ export class Plans {
   readonly #shared: FeedplotSharedServices;
   readonly #language: () => FeedplotLspServices;
   readonly #publisher: Publisher;
+  readonly #rest = new Rest();
   #revision = -1;
   #plans = new Map<string, CurrentPlan>();
   readonly #read = new WeakMap<FileTree, ReadFile>();
@@ -91,6 +96,22 @@ export class Plans {
       .filter((d) => !isLibrary(d.uri.toString()))
       .toArray();
     this.#publisher.publish(documents, this);
+    if ([...this.all().values()].every(({ settled }) => settled)) return;
+    const revision = this.#revision;
+    this.#rest.begin(this.#settle(), () => {
+      if (revision === this.#revision) this.#publisher.publish(documents, this);
+    });
+  }
+
+  /** Works out in small steps what no keystroke waits for, and asks the checks that read it. */
+  *#settle(): Generator<undefined, void> {
+    const { current } = this.#language().references.Revision;
+    for (const plan of [...this.all().values()].filter(({ settled }) => !settled)) {
+      yield* failing(plan.analysis);
+      if (current !== this.#language().references.Revision.current) return;
+      const findings = findingsOf(plan.analysis, plan.assembled.unreadables);
+      this.#plans.set(plan.uri, { ...plan, findings, settled: true });
+    }
   }
 
   /** Brings in files that an import names and that no folder of the workspace holds. @returns the new ones. */
@@ -143,7 +164,19 @@ function workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | un
   const sameFacts = before?.assembled.plan === assembled.plan;
   if (sameFacts && before.assembled.wording === assembled.wording) return { ...before, assembled };
   const analysis = sameFacts ? before.analysis : analyse(assembled.plan);
-  return { uri, assembled, analysis, findings: findingsOf(analysis, assembled.unreadables) };
+  const { unreadables } = assembled;
+  if (!before)
+    return { uri, assembled, analysis, findings: findingsOf(analysis, unreadables), settled: true };
+  const quick = findingsOf(analysis, unreadables, { when: 'typing' });
+  return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
+}
+
+/** What the costly checks found before, on statements that are still there. */
+function standing({ findings }: CurrentPlan, { plan }: AssembledPlan): readonly Finding[] {
+  const waiting = findings.filter(waitsForRest);
+  if (waiting.length === 0) return [];
+  const statements = new Set(plan.statements);
+  return waiting.filter(({ place }) => !('statement' in place) || statements.has(place.statement));
 }
 
 /** Not a folder: `import "kit/"` on the way to a file in it. */

@@ -185,6 +185,6 @@ test('an editor without tab stops gets plain words', async () => {
   await plain.open('show.feedplot', `${show}pla`);
   const { items } = await plain.ask<CompletionList>('textDocument/completion', 'show.feedplot', '\npla|');
   const place = items.find(({ label }) => label === 'place');
-  expect(textOf(place)).toBe('place ');
+  expect(textOf(place)).toBe('place');
   expect(place?.kind).toBe(CompletionItemKind.Keyword);
 });

@@ -3,18 +3,15 @@
  * know, which are new names, numbers and texts.
  */
 import { readFileSync } from 'node:fs';
-import { CstUtils, GrammarUtils, type LeafCstNode } from 'langium';
+import { CstUtils } from 'langium';
 import { describe, expect, test } from 'vitest';
 import { type CompletionList, CompletionTriggerKind, type Position } from 'vscode-languageserver-protocol';
 import { createFeedplotServices } from '../../src/language/services.ts';
 import { plansBelow } from '../support/shipped-plans.ts';
+import { isOffered } from '../support/words-to-write.ts';
 import { Editor } from './client.ts';
 
 const { LangiumParser } = createFeedplotServices().Feedplot.parser;
-
-/** What nobody but the writer knows, and signs that are quicker to type than to choose. */
-const ownKinds = new Set(['NUMBER', 'STRING', 'DATE', 'ADDRESS', 'SAMPLING', 'RATIO']);
-const signs = /^[{}[\],.:]+$/;
 
 interface Word {
   readonly text: string;
@@ -25,16 +22,9 @@ interface Word {
 function wordsOf(text: string): Word[] {
   const root = LangiumParser.parse(text).value.$cstNode!;
   return CstUtils.flattenCst(root)
-    .filter(
-      (leaf) =>
-        !leaf.hidden && !ownKinds.has(leaf.tokenType.name) && !signs.test(leaf.text) && !isNewName(leaf),
-    )
+    .filter(isOffered)
     .map(({ text: word, offset }) => ({ text: word, offset }))
     .toArray();
-}
-
-function isNewName(leaf: LeafCstNode): boolean {
-  return GrammarUtils.findAssignment(leaf)?.feature === 'name';
 }
 
 function positionAt(text: string, offset: number): Position {

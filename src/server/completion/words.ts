@@ -31,9 +31,7 @@ export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
   const written = where.before.map(({ image }) => image);
   return words.flatMap((word): Offer[] => {
     if (word === '->' || word === '<->')
-      return [
-        { label: word, kind: CompletionItemKind.Operator, detail: arrows[word], text: `${word} `, group: 1 },
-      ];
+      return [{ label: word, kind: CompletionItemKind.Operator, detail: arrows[word], group: 1 }];
     if (!/^[A-Za-z]/.test(word)) return [];
     const statement = statementHelp.get(word);
     if (statement && isStatementWord(word)) {
@@ -44,7 +42,6 @@ export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
           label: word,
           kind: CompletionItemKind.Keyword,
           documentation,
-          text: `${word} `,
           pattern: statement.pattern,
           group: 6,
         },
@@ -56,7 +53,6 @@ export function wordOffers(asked: Asked, words: readonly string[]): Offer[] {
         label: word,
         kind: CompletionItemKind.Keyword,
         documentation: wordHelp.get(word),
-        text: `${word} `,
         group: 7,
       },
     ];

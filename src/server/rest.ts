@@ -1,0 +1,29 @@
+/** Typing that stops for so long is a pause. */
+const PAUSE_MS = 150;
+/** No answer waits longer than that for work that is done meanwhile. */
+const SLICE_MS = 8;
+
+/** Work that waits until the typing pauses and is then done in slices, so that every request comes between. */
+export class Rest {
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Gives up what was begun before. */
+  begin(work: Iterator<undefined, void>, done: () => void): void {
+    clearTimeout(this.#timer);
+    const slice = () => {
+      try {
+        if (finishesWithin(SLICE_MS, work)) done();
+        else this.#timer = setTimeout(slice, 0);
+      } catch (error) {
+        console.error('What is worked out in pauses failed. This is a fault of the tool:', error);
+      }
+    };
+    this.#timer = setTimeout(slice, PAUSE_MS);
+  }
+}
+
+function finishesWithin(time_ms: number, work: Iterator<undefined, void>): boolean {
+  const until = performance.now() + time_ms;
+  while (performance.now() < until) if (work.next().done) return true;
+  return false;
+}
