@@ -1,7 +1,8 @@
 /**
  * Colours of pictures: the palette of Okabe and Ito, "Color Universal Design" (2008, jfly.uni-koeln.de/color,
- * published), which readers with any common kind of colour vision can tell apart; then the same again with another
- * shape of badge. A picture is always also told by its number.
+ * published), which readers with any common kind of colour vision can tell apart, with grey in place of its black, which
+ * is the colour of words here; then the same again with another shape of badge. A picture is always also told by its
+ * number.
  */
 const palette = [
   '#0072B2',
@@ -30,6 +31,29 @@ export function inkOn(colour: string): '#000000' | '#FFFFFF' {
   return contrast(colour, '#000000') >= contrast(colour, '#FFFFFF') ? '#000000' : '#FFFFFF';
 }
 
+/** Lines and shapes that tell something contrast so much with what they lie on: WCAG 2.2, criterion 1.4.11 (published). */
+export const LEAST_CONTRAST = 3;
+
+/** The colour itself where it can be seen on the paper, else a deeper or paler one of its kind that can. */
+export function edgeOn(colour: string, paper: string): string {
+  const target = contrast(paper, '#000000') > contrast(paper, '#FFFFFF') ? 0 : 255;
+  for (let share = 0; share < 1; share += 0.05) {
+    const mixed = mix(colour, target, share);
+    if (contrast(mixed, paper) >= LEAST_CONTRAST) return mixed;
+  }
+  return target === 0 ? '#000000' : '#FFFFFF';
+}
+
+function mix(colour: string, target: number, share: number): string {
+  const channel = (at: number) => {
+    const value = Number.parseInt(colour.slice(at, at + 2), 16);
+    return Math.round(value + (target - value) * share)
+      .toString(16)
+      .padStart(2, '0');
+  };
+  return `#${channel(1)}${channel(3)}${channel(5)}`.toUpperCase();
+}
+
 /** The contrast ratio of two colours, 1 to 21: WCAG 2.2, definition of contrast ratio (published). */
 export function contrast(a: string, b: string): number {
   const [low = 0, high = 0] = [luminance(a), luminance(b)].sort((x, y) => x - y);
@@ -44,50 +68,3 @@ function luminance(colour: string): number {
   };
   return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5);
 }
-
-/** Everything of a drawing that is not a picture. */
-export interface Theme {
-  readonly paper: string;
-  readonly room: string;
-  readonly roomEdge: string;
-  readonly box: string;
-  readonly boxEdge: string;
-  readonly ink: string;
-  readonly faint: string;
-  readonly idle: string;
-}
-
-export const themes = {
-  light: {
-    paper: '#FFFFFF',
-    room: '#F4F1EA',
-    roomEdge: '#D9D3C5',
-    box: '#FFFFFF',
-    boxEdge: '#7D7767',
-    ink: '#1B1A17',
-    faint: '#6B6455',
-    idle: '#8C8676',
-  },
-  dark: {
-    paper: '#1C1D1F',
-    room: '#27282B',
-    roomEdge: '#44464B',
-    box: '#323438',
-    boxEdge: '#A3A7AE',
-    ink: '#F2F2F0',
-    faint: '#B9BBBF',
-    idle: '#8A8D93',
-  },
-  contrast: {
-    paper: '#000000',
-    room: '#000000',
-    roomEdge: '#FFFFFF',
-    box: '#000000',
-    boxEdge: '#FFFFFF',
-    ink: '#FFFFFF',
-    faint: '#FFFFFF',
-    idle: '#FFFFFF',
-  },
-} as const satisfies Record<string, Theme>;
-
-export type ThemeName = keyof typeof themes;

@@ -1,405 +1,291 @@
-import type {
-  Analysis,
-  Delivery,
-  Destination,
-  DirectionLoad,
-  Link,
-  LinkEnd,
-  Load,
-  Node,
-  Port,
-  Situation,
-  Source,
-  Traffic,
-} from '../../analysis/model.ts';
-import { formatFrames, formatLength, formatRate, formatShare, formatTime } from '../../physics/display.ts';
-import { framesPerSecond } from '../../physics/rate.ts';
+import { add } from '../../analysis/lists.ts';
+import type { Analysis, Link, Node, Port, Source } from '../../analysis/model.ts';
+import { bareSocket, socketsOf } from '../../analysis/ports.ts';
+import { formatLength, formatLoss } from '../../physics/display.ts';
+import { Titles } from '../sheets/titles.ts';
+import {
+  type Chosen,
+  chooseThings,
+  type DrawnLink,
+  drawableLinks,
+  type PortOwner,
+  type SceneChoice,
+} from './choose-things.ts';
+import { makeSituation } from './make-situation.ts';
+import { noteLines } from './measures.ts';
 import type {
   Box,
   BoxPort,
-  Lane,
-  PictureKey,
   Ribbon,
-  RibbonLoad,
   Room,
   Scene,
   SceneEnd,
   SceneSituation,
-  Trace,
   Trouble,
   Watched,
   Wire,
-  WireLoad,
 } from './scene.ts';
+import { leftToRight } from './sides.ts';
+import { apart, joined, nameText, outOf } from './words.ts';
 
-/** What of a plan is drawn; all of it when nothing is said. */
-export interface SceneChoice {
-  /** Only what stands in this place, and what is plugged into it. */
-  readonly place?: string;
-  /** Only what carries this source's picture. */
-  readonly source?: string;
-}
+export type { SceneChoice } from './choose-things.ts';
 
 /** So many free ports of each side are drawn; the others are counted. */
 const FREE_PORTS_DRAWN = 3;
 
 /** Everything that a drawing of a plan shows, figures in words included. */
 export function makeScene(analysis: Analysis, choice: SceneChoice = {}): Scene {
-  return new SceneMaker(analysis, choice).make();
+  const drawable = drawableLinks(analysis);
+  const chosen = chooseThings(analysis, drawable, choice);
+  return new SceneMaker(analysis, chosen, positionsOf(analysis, drawable)).make();
+}
+
+/** Who stands left of whom is settled for the plan as a whole, so that the drawing of a part looks like its part. */
+function positionsOf(analysis: Analysis, drawable: readonly DrawnLink[]): ReadonlyMap<string, number> {
+  const owners: PortOwner[] = [
+    ...analysis.nodes.values(),
+    ...analysis.sources.values(),
+    ...analysis.destinations.values(),
+  ];
+  return leftToRight(
+    owners.map(({ name, place }) => ({ id: name, room: place?.index ?? analysis.places.size })),
+    drawable.map(({ from, to }) => ({ from: from.owner.name, to: to.owner.name })),
+  );
 }
 
 class SceneMaker {
   readonly #analysis: Analysis;
-  readonly #numbers: ReadonlyMap<Source, number>;
-  readonly #links: readonly Link[];
-  readonly #owners: ReadonlySet<Port['owner']>;
+  readonly #titles: Titles;
+  readonly #chosen: Chosen;
+  readonly #positions: ReadonlyMap<string, number>;
 
-  constructor(analysis: Analysis, choice: SceneChoice) {
+  constructor(analysis: Analysis, chosen: Chosen, positions: ReadonlyMap<string, number>) {
     this.#analysis = analysis;
-    this.#numbers = new Map([...analysis.sources.values()].map((source, i) => [source, i + 1]));
-    const { links, owners } = chosen(analysis, choice);
-    this.#links = links;
-    this.#owners = owners;
+    this.#titles = new Titles(analysis);
+    this.#chosen = chosen;
+    this.#positions = positions;
   }
 
   make(): Scene {
-    const { settings, situations } = this.#analysis;
-    const boxes = [...this.#owners].map((owner) => this.#box(owner));
+    const { settings, situations, places, sources } = this.#analysis;
+    const { links, owners } = this.#chosen;
+    const shown = situations.map((situation) =>
+      makeSituation(this.#analysis, this.#titles, this.#chosen, situation),
+    );
+    const numbers = mostNumbers(shown);
+    const notes = notesOf(shown);
+    const boxes = [...owners].map((owner) => this.#box(owner)).map((box) => withNotes(box, notes));
     const used = new Set(boxes.map((box) => box.room));
     return {
-      title: settings.title,
-      pictures: this.#pictures(),
-      rooms: [...this.#analysis.places.values()]
+      title: nameText(settings.title),
+      edition: editionOf(this.#analysis),
+      pictures: [...sources.values()].map((source, i) => ({
+        number: i + 1,
+        name: source.name,
+        title: nameText(this.#titles.of(source)),
+      })),
+      rooms: [...places.values()]
         .filter((place) => used.has(place.name))
-        .map((place): Room => ({ id: place.name, title: place.statement.label ?? place.name })),
+        .map((place): Room => ({ id: place.name, title: nameText(this.#titles.of(place)) })),
       boxes,
-      wires: this.#links.filter((link) => !link.network).map((link) => this.#wire(link)),
-      ribbons: this.#links.filter((link) => link.network).map((link) => this.#ribbon(link)),
-      situations: situations.map((situation) => this.#situation(situation)),
+      wires: links
+        .filter(({ link }) => !link.network)
+        .map((drawn) => this.#wire(drawn, numbers.get(drawn.link.name) ?? 0)),
+      ribbons: links.filter(({ link }) => link.network).map((drawn) => this.#ribbon(drawn)),
+      situations: shown,
     };
   }
 
-  #pictures(): PictureKey[] {
-    return [...this.#numbers].map(([source, number]) => ({
-      number,
-      name: source.name,
-      title: source.statement.label ?? source.name,
-    }));
-  }
-
-  #box(owner: Port['owner']): Box {
-    const common = { id: owner.name, title: owner.statement.label ?? owner.name, room: owner.place?.name };
+  #box(owner: PortOwner): Box {
+    const common = { id: owner.name, title: nameText(this.#titles.of(owner)), room: owner.place?.name };
     if (owner.kind === 'node')
       return {
         ...common,
         kind: 'node',
         subtitle: kitTitle(owner),
         ...this.#ports(owner),
+        noteLines: 0,
         picture: undefined,
       };
-    const port: BoxPort = {
+    const { kind, port } = owner;
+    const only: BoxPort = {
       id: owner.name,
       title: '',
-      side: owner.kind === 'source' ? 'east' : 'west',
+      side: (port && this.#sideOf(port)) ?? (kind === 'source' ? 'east' : 'west'),
       free: false,
       begins: undefined,
     };
-    const picture = owner.kind === 'source' ? this.#numbers.get(owner) : undefined;
-    return { ...common, kind: owner.kind, subtitle: '', ports: [port], moreFree: 0, picture };
+    const picture = kind === 'source' ? this.#titles.numberOf(owner) : undefined;
+    return { ...common, kind, subtitle: '', ports: [only], moreFree: 0, noteLines: 0, picture };
   }
 
   #ports(node: Node): Pick<Box, 'ports' | 'moreFree'> {
-    const begins = new Map<Port, number>();
-    for (const [source, number] of this.#numbers) if (source.from) begins.set(source.from, number);
-    const ports: BoxPort[] = [];
+    const begins = this.#beginnings(node);
     const freeDrawn = { west: 0, east: 0 };
     let moreFree = 0;
-    for (const declared of node.kit?.ports ?? []) {
-      const port = node.usedPorts[declared.index];
-      const used = port !== undefined && (port.links.length > 0 || begins.has(port));
-      const side = port ? sideOf(port) : declared.role === 'input' ? 'west' : 'east';
-      if (!used && freeDrawn[side]++ >= FREE_PORTS_DRAWN) {
+    const ports: BoxPort[] = [];
+    const known = socketsOf(node).map(({ kitPort, label, port }) => ({
+      port: port ?? bareSocket(node, kitPort),
+      label,
+    }));
+    for (const { port, label } of [
+      ...known,
+      ...node.loosePorts.map((port) => ({ port, label: port.label })),
+    ]) {
+      const begun = begins.get(port);
+      const free = port.links.length === 0 && begun === undefined;
+      const side = this.#sideOf(port) ?? (port.role === 'input' ? 'west' : 'east');
+      if (free && freeDrawn[side]++ >= FREE_PORTS_DRAWN) {
         moreFree++;
         continue;
       }
-      const title = port?.label ? `${declared.name} ${port.label}` : declared.name;
-      ports.push({
-        id: `${node.name}.${declared.name}`,
-        title,
-        side,
-        free: !used,
-        begins: port && begins.get(port),
-      });
+      const title = joined([port.name, label && apart(label)], ' ');
+      ports.push({ id: port.text, title, side, free, begins: begun });
     }
     return { ports, moreFree };
   }
 
-  #wire(link: Link): Wire {
+  /** The pictures that come out of a node's own ports. */
+  #beginnings(node: Node): ReadonlyMap<Port, number> {
+    this.#sourcesFrom ??= sourcesByPort(this.#analysis);
+    const begins = new Map<Port, number>();
+    for (const source of this.#sourcesFrom.get(node) ?? []) {
+      const number = this.#titles.numberOf(source);
+      if (source.from && number !== undefined) begins.set(source.from, number);
+    }
+    return begins;
+  }
+  #sourcesFrom: ReadonlyMap<PortOwner, readonly Source[]> | undefined;
+
+  /** The side where its cable leaves; undefined for a port without one. */
+  #sideOf(port: Port): 'west' | 'east' | undefined {
+    for (const link of port.links) {
+      const far = link.from.port === port ? link.to.port : link.from.port;
+      if (far && far.owner !== port.owner) return this.#isLeft(port, far) ? 'east' : 'west';
+    }
+    return undefined;
+  }
+
+  #isLeft(one: Port, other: Port): boolean {
+    return (this.#positions.get(one.owner.name) ?? 0) < (this.#positions.get(other.owner.name) ?? 0);
+  }
+
+  #wire({ link, from, to }: DrawnLink, most: number): Wire {
     return {
       id: link.name,
-      from: sceneEnd(link.from),
-      to: sceneEnd(link.to),
-      text: [link.named ? (link.statement.label ?? link.name) : undefined, this.#length(link)]
-        .filter(Boolean)
-        .join(' · '),
+      from: sceneEnd(from),
+      to: sceneEnd(to),
+      text: joined([this.#ownLabel(link), this.#length(link)]),
+      bothWays: link.bothWays,
+      fromLeft: this.#isLeft(from, to),
+      numbers: endsAtChip(from, to) ? (most > 1 ? most : 0) : Math.max(1, most),
       trouble: this.#reachTrouble(link),
-      standbyFor: link.standbyFor && titleOf(link.standbyFor),
+      standbyFor: this.#standbyFor(link),
     };
   }
 
-  #ribbon(link: Link): Ribbon {
+  #ribbon({ link, from, to }: DrawnLink): Ribbon {
     const reach = this.#analysis.reaches[link.chain.index]?.reach_m;
     const measured = link.length.from === 'measured' ? ' measured' : '';
     const length = this.#length(link);
-    const reachText = reach === undefined || link.standbyFor ? '' : `, ${this.#metres(reach)} reach`;
-    const words = [
-      link.named ? titleOf(link) : undefined,
-      link.cable?.statement.label ?? link.cable?.name,
-      length && `${length}${measured}${reachText}`,
-    ];
+    const reachText = reach === undefined ? '' : `, ${this.#metres(reach)} reach`;
     return {
       id: link.name,
-      from: sceneEnd(link.from),
-      to: sceneEnd(link.to),
-      title: words.filter(Boolean).join(' · '),
+      from: sceneEnd(from),
+      to: sceneEnd(to),
+      title: joined([this.#ownLabel(link), link.cable && apart(this.#titles.cable(link.cable))]),
+      detail: length === undefined ? '' : `${length}${measured}${reachText}`,
       capacity_bits_per_second: link.chain.capacity_bits_per_second,
       bothWays: link.bothWays,
-      fromLeft: sideOf(link.from.port!) === 'east',
-      standbyFor: link.standbyFor && titleOf(link.standbyFor),
+      fromLeft: this.#isLeft(from, to),
+      standbyFor: this.#standbyFor(link),
       trouble: this.#reachTrouble(link),
     };
+  }
+
+  #ownLabel(link: Link): string | undefined {
+    const label = this.#titles.ownLabel(link);
+    return label && apart(label);
+  }
+
+  #standbyFor({ standbyFor }: Link): string | undefined {
+    return standbyFor && apart(this.#titles.link(standbyFor));
   }
 
   #length({ length }: Link): string | undefined {
     return length.length_m === undefined ? undefined : this.#metres(length.length_m);
   }
 
-  #metres(length_m: number): string {
-    return formatLength(length_m, this.#analysis.settings.units);
+  #metres(length_m: number, beside_m?: number): string {
+    return formatLength(length_m, this.#analysis.settings.units, beside_m);
   }
 
   #reachTrouble(link: Link): Trouble | undefined {
     const reach = this.#analysis.reaches[link.chain.index];
     if (!reach || reach.verdict === 'good' || reach.verdict === 'not known') return undefined;
-    const length = link.chain.length_m;
-    const loss =
-      reach.decidedBy === 'loss' && reach.loss_db !== undefined && reach.loss_limit_db !== undefined;
-    const figures = loss
-      ? `${reach.loss_db!.toFixed(1)} of ${reach.loss_limit_db!.toFixed(1)} dB`
-      : length !== undefined && reach.reach_m !== undefined
-        ? `${this.#metres(length)} of ${this.#metres(reach.reach_m)}`
-        : '';
-    const words = { beyond: 'too long', doubtful: 'doubtful', 'near the limit': 'near its limit' }[
-      reach.verdict
-    ];
-    return { grave: reach.verdict === 'beyond', text: `${words}: ${figures}` };
-  }
-
-  #situation(situation: Situation): SceneSituation {
-    const { segment } = situation;
-    const deliveries = deliveriesOf(this.#analysis, situation);
-    const worst = worstLink(this.#analysis.traffic, segment);
-    return {
-      segment: segment?.name ?? null,
-      title: segment ? (segment.statement.label ?? segment.name) : 'always on',
-      subtitle: worst,
-      wires: this.#wireLoads(deliveries),
-      ribbons: this.#links.filter((link) => link.network).map((link) => this.#ribbonLoad(link, segment)),
-      watched: this.#watched(deliveries),
-      lost: [...situation.lostLinks, ...situation.lostNodes].map((thing) => thing.name),
-      traces: deliveries.flatMap((delivery) => this.#trace(delivery)),
-    };
-  }
-
-  #wireLoads(deliveries: readonly Delivery[]): WireLoad[] {
-    const pictures = new Map<Link, Set<number>>();
-    for (const { feed, routes } of deliveries) {
-      const number = feed.source && this.#numbers.get(feed.source);
-      if (number === undefined) continue;
-      for (const { link } of routes.flatMap((route) => route.steps)) {
-        if (link.network) continue;
-        const here = pictures.get(link) ?? new Set();
-        pictures.set(link, here.add(number));
-      }
-    }
-    return this.#links
-      .filter((link) => !link.network)
-      .map((link) => ({ wire: link.name, pictures: [...(pictures.get(link) ?? this.#plugged(link))] }));
-  }
-
-  /** What is plugged in shows its picture on its cable, even while nobody watches it. */
-  #plugged(link: Link): Iterable<number> {
-    const { kind, name } = link.statement.fact;
-    const source = kind === 'source' && name !== undefined ? this.#analysis.sources.get(name) : undefined;
-    const number = source && this.#numbers.get(source);
-    return number === undefined ? [] : [number];
-  }
-
-  #ribbonLoad(link: Link, segment: Situation['segment']): RibbonLoad {
-    const load = loadIn(this.#analysis.traffic[link.index], segment);
-    const capacity = link.chain.capacity_bits_per_second;
-    return {
-      ribbon: link.name,
-      forward: this.#lane(load?.forward, capacity),
-      backward: this.#lane(load?.backward, capacity),
-    };
-  }
-
-  #lane(direction: DirectionLoad | undefined, capacity: number | undefined): Lane {
-    if (!direction) return { strands: [], load_bits_per_second: 0, text: '', over: false };
-    const { load_bits_per_second: load, share, flows } = direction;
-    const over = share !== undefined && share > 1 && capacity !== undefined;
-    const text = over
-      ? `${formatRate(load, capacity)} of ${formatRate(capacity)}: ${formatRate(load - capacity)} too much`
-      : share === undefined
-        ? formatRate(load)
-        : `${formatShare(1 - share)} free`;
-    return {
-      strands: flows.map((flow) => ({
-        picture: this.#numbers.get(flow.source) ?? 0,
-        load_bits_per_second: flow.load_bits_per_second,
-      })),
-      load_bits_per_second: load,
-      text,
-      over,
-    };
-  }
-
-  #watched(deliveries: readonly Delivery[]): Watched[] {
-    const shown = new Map<Destination, Delivery>();
-    for (const delivery of deliveries) {
-      const { target } = delivery.feed;
-      if (target && 'kind' in target && target.kind === 'destination' && !shown.has(target))
-        shown.set(target, delivery);
-    }
-    return [...this.#owners]
-      .filter((owner): owner is Destination => owner.kind === 'destination')
-      .map((destination) => {
-        const delivery = shown.get(destination);
-        const arrives = delivery !== undefined && delivery.routes.length > 0;
-        const number = arrives && delivery.feed.source ? this.#numbers.get(delivery.feed.source) : undefined;
-        const text = !delivery ? 'no picture' : arrives ? delayText(delivery) : 'no route';
-        return {
-          box: destination.name,
-          picture: number,
-          text,
-          trouble: delivery !== undefined && (!arrives || delivery.delay.over),
-        };
-      });
-  }
-
-  #trace({ feed, routes }: Delivery): Trace[] {
-    const picture = feed.source && this.#numbers.get(feed.source);
-    if (picture === undefined || routes.length === 0) return [];
-    const passes = new Set<string>();
-    for (const route of routes) {
-      for (const port of route.ports) passes.add(port.owner.name);
-      for (const step of route.steps) passes.add(step.link.name);
-    }
-    return [{ feed: feed.name, picture, passes: [...passes] }];
+    const { loss_db, loss_limit_db, reach_m, decidedBy } = reach;
+    const { length_m } = link.chain;
+    let figures: string | undefined;
+    if (decidedBy === 'loss' && loss_db !== undefined && loss_limit_db !== undefined)
+      figures = outOf(formatLoss(loss_db, loss_limit_db), formatLoss(loss_limit_db, loss_db));
+    else if (length_m !== undefined && reach_m !== undefined)
+      figures = outOf(this.#metres(length_m, reach_m), this.#metres(reach_m, length_m));
+    return { grave: reach.verdict === 'beyond', text: joined([verdictWords[reach.verdict], figures], ' ') };
   }
 }
 
-/** The links that are drawn, and everything that they join or that stands alone. */
-function chosen(
-  analysis: Analysis,
-  { place, source }: SceneChoice,
-): { links: readonly Link[]; owners: ReadonlySet<Port['owner']> } {
-  const drawable = analysis.links.filter(
-    (link) => link.from.port && link.to.port && link.from.port.owner !== link.to.port.owner,
+const verdictWords = { beyond: 'too long:', doubtful: 'doubtful:', 'near the limit': 'near its limit:' };
+
+function editionOf({ settings }: Analysis): string {
+  const { revision, date } = settings.statement?.fact ?? {};
+  return joined([revision && `revision ${apart(revision)}`, date]);
+}
+
+function kitTitle({ kit }: Node): string {
+  return nameText(kit?.statement.label ?? kit?.name ?? '');
+}
+
+/** In one room with the source or destination that it is plugged into, whose number stands at its end. */
+function endsAtChip(from: Port, to: Port): boolean {
+  return (
+    from.owner.place === to.owner.place && (from.owner.kind === 'source' || to.owner.kind === 'destination')
   );
-  const touches = (link: Link) => [link.from, link.to].some((end) => end.port!.owner.place?.name === place);
-  const onRoute = new Set(
-    source === undefined
-      ? []
-      : analysis.deliveries
-          .filter((d) => d.feed.source?.name === source)
-          .flatMap((d) => d.routes.flatMap((r) => r.steps.map((s) => s.link))),
-  );
-  const links = drawable.filter(
-    (link) => (place === undefined || touches(link)) && (source === undefined || onRoute.has(link)),
-  );
-  const joined = new Set(links.flatMap((link) => [link.from.port!.owner, link.to.port!.owner]));
-  const all: Port['owner'][] = [
-    ...analysis.nodes.values(),
-    ...[...analysis.sources.values()].filter((s) => !s.from),
-    ...analysis.destinations.values(),
-  ];
-  const standing = all.filter(
-    (owner) =>
-      joined.has(owner) || (source === undefined && (place === undefined || owner.place?.name === place)),
-  );
-  return { links, owners: new Set(standing) };
 }
 
-function kitTitle(node: Node): string {
-  return node.kit?.statement.label ?? node.kit?.name ?? '';
-}
-
-function titleOf(link: Link): string {
-  return link.statement.fact.kind === 'link' ? (link.statement.label ?? link.name) : link.name;
-}
-
-/**
- * Inputs stand left, outputs right. A port that is neither stands where its cable leaves: towards the rooms that are
- * written later to the right, and within one room to the right when the cable begins here.
- */
-function sideOf(port: Port): 'west' | 'east' {
-  if (port.role === 'input') return 'west';
-  if (port.role === 'output') return 'east';
-  const [link] = port.links;
-  if (!link) return 'east';
-  const begins = link.from.port === port;
-  const far = begins ? link.to.port : link.from.port;
-  const [here, there] = [port.owner.place?.index, far?.owner.place?.index];
-  if (here === undefined || there === undefined || here === there) return begins ? 'east' : 'west';
-  return there > here ? 'east' : 'west';
-}
-
-function sceneEnd(end: LinkEnd): SceneEnd {
-  const { owner, text } = end.port!;
+function sceneEnd({ owner, text }: Port): SceneEnd {
   return { box: owner.name, port: text };
 }
 
-/** The deliveries that hold in a situation: those of the plan without segments that are not ended, and its own. */
-function deliveriesOf(analysis: Analysis, situation: Situation): Delivery[] {
-  const { segment, own, ended } = situation;
-  if (!segment) return [...own];
-  const always = analysis.situations[0]?.own ?? [];
-  return [...always.filter((delivery) => !ended.has(delivery)), ...own];
-}
-
-function loadIn(traffic: Traffic | undefined, segment: Situation['segment']): Load | undefined {
-  return traffic?.differing.find((load) => load.segment === segment) ?? traffic?.base;
-}
-
-function worstLink(traffic: readonly Traffic[], segment: Situation['segment']): string {
-  let worst: { link: Link; share: number } | undefined;
-  for (const one of traffic) {
-    const load = loadIn(one, segment);
-    for (const share of [load?.forward.share, load?.backward.share]) {
-      if (share !== undefined && one.link.network && share > (worst?.share ?? 0))
-        worst = { link: one.link, share };
-    }
+function sourcesByPort({ sources }: Analysis): Map<PortOwner, Source[]> {
+  const byNode = new Map<PortOwner, Source[]>();
+  for (const source of sources.values()) {
+    if (!source.from) continue;
+    add(byNode, source.from.owner, source);
   }
-  return worst ? `worst link ${titleOf(worst.link)} ${formatShare(worst.share)}` : '';
+  return byNode;
 }
 
-function delayText({ delay, format, feed }: Delivery): string {
-  if (delay.delay_s === undefined) return '';
-  const rate = format?.kind === 'picture' ? framesPerSecond(format.rate) : undefined;
-  const measured = delay.from === 'measured' ? ' measured' : '';
-  const inFrames =
-    rate === undefined ? formatTime(delay.delay_s) : formatFrames(roundedFrames(delay.delay_s * rate));
-  const limit =
-    delay.limit_s === undefined || rate === undefined
-      ? ''
-      : ` of ${formatFrames(roundedFrames(delay.limit_s * rate))}`;
-  const over = delay.over ? ' — too late' : '';
-  return feed.source ? `${inFrames}${measured}${limit}${over}` : '';
+/** What each destination shows in all parts of the show. */
+function notesOf(situations: readonly SceneSituation[]): Map<string, Watched[]> {
+  const notes = new Map<string, Watched[]>();
+  for (const { watched } of situations) for (const one of watched) add(notes, one.box, one);
+  return notes;
 }
 
-/** A tenth of a frame is as much as anybody sees or measures. */
-function roundedFrames(frames: number): number {
-  return Math.round(frames * 10) / 10;
+function withNotes(box: Box, notes: ReadonlyMap<string, readonly Watched[]>): Box {
+  const lines = (notes.get(box.id) ?? []).map((watched) => noteLines(box, watched).length);
+  return lines.length === 0 ? box : { ...box, noteLines: Math.max(...lines) };
 }
+
+/** For each wire the most pictures that ride on it at once. */
+function mostNumbers(situations: readonly SceneSituation[]): Map<string, number> {
+  const most = new Map<string, number>();
+  for (const { wires } of situations) {
+    for (const { wire, pictures } of wires)
+      most.set(wire, Math.max(most.get(wire) ?? 0, Math.min(pictures.length, MOST_NUMBERS)));
+  }
+  return most;
+}
+
+/** More numbers than these on one wire are told in words alone. */
+const MOST_NUMBERS = 4;

@@ -1,26 +1,34 @@
-/** Sizes of what a drawing is made of, in its own units (pixels at 100 %). */
-import type { Box, Ribbon, Scene } from './scene.ts';
-import { textWidth } from './text-size.ts';
+/** Sizes of what a drawing is made of, in its own unit (a pixel at 100 %). */
+import type { Size } from './placement.ts';
+import type { Box, BoxPort, Ribbon, Scene, Watched, Wire } from './scene.ts';
+import { fitText, textWidth, wrapText } from './text-size.ts';
 
-export const fonts = { title: 18, box: 13, small: 11, port: 11, badge: 10 } as const;
+export const fonts = { title: 18, box: 13, small: 11, port: 11, badge: 10, lane: 10 } as const;
 
-/** Height of a port's line in a box, and of the box's head. */
+/** From one line of text to the next. */
+export const lineHeights = { box: 16, small: 14 } as const;
+/** From one port to the next. */
 export const portPitch = 22;
-export const headHeight = 42;
-export const chipHeight = 30;
-/** The line beneath a destination, with its delay. */
-export const noteHeight = 18;
 export const badgeRadius = 8;
-export const ribbonTitleHeight = 20;
 /** Between the two lanes of a ribbon. */
 export const laneGap = 3;
-/** The line beneath a ribbon that says what is wrong with it; always kept free, so that a load moves nothing. */
-export const ribbonNoteHeight = 18;
+/** Inside a box: between its edge and its words. */
+const boxPadding = 12;
+/** Between a box's edge and the words at a port. */
+export const portInset = 10;
+/** Beside the words at a port: the number of the picture that begins there. */
+export const badgeRoom = 2 * badgeRadius + 5;
+/** Between the words of two opposite ports. */
+const portGap = 18;
+
+/** Longer words are broken into lines, and past the last one shortened; the whole is in the thing's own description. */
+const widest = { nodeTitle: 200, chip: 170, portTitle: 260, ribbon: 230 } as const;
 
 /** 10 Gb/s each way are so high, where the plan's fastest link allows. */
 const heightOfTenGigabit = 34;
 const highestLane = 64;
-const lowestLane = 12;
+const lowestLane = 14;
+const narrowestRibbon = 170;
 
 /** One scale for all ribbons of a drawing. */
 export interface RibbonScale {
@@ -30,7 +38,9 @@ export interface RibbonScale {
 }
 
 export function ribbonScale(scene: Scene): RibbonScale {
-  const fastest = Math.max(0, ...scene.ribbons.map((ribbon) => ribbon.capacity_bits_per_second ?? 0));
+  let fastest = 0;
+  for (const { capacity_bits_per_second } of scene.ribbons)
+    fastest = Math.max(fastest, capacity_bits_per_second ?? 0);
   const usual = heightOfTenGigabit / 10e9;
   const height_per_bit_per_second = fastest * usual > highestLane ? highestLane / fastest : usual;
   return { height_per_bit_per_second, floor_bits_per_second: lowestLane / height_per_bit_per_second };
@@ -41,39 +51,142 @@ export function laneHeight(ribbon: Ribbon, scale: RibbonScale): number {
   return Math.max(lowestLane, (ribbon.capacity_bits_per_second ?? 0) * scale.height_per_bit_per_second);
 }
 
-export function ribbonSize(ribbon: Ribbon, scale: RibbonScale): { width: number; height: number } {
-  const lanes = ribbon.bothWays && ribbon.standbyFor === undefined ? 2 : 1;
-  const words = [
-    ribbon.title,
-    ribbon.trouble?.text ?? '',
-    ribbon.standbyFor ? `stands by for ${ribbon.standbyFor}` : '',
+/** A ribbon and the words around it, from the top. */
+export interface RibbonMeasures extends Size {
+  readonly title: readonly string[];
+  readonly detail: readonly string[];
+  /** Where the lanes begin. */
+  readonly lanesTop: number;
+  readonly laneHeight: number;
+  readonly lanes: 1 | 2;
+  /** Where the words below the lanes begin. */
+  readonly notesTop: number;
+  /** What is wrong with the cable, in lines. */
+  readonly trouble: readonly string[];
+  readonly standby: readonly string[];
+}
+
+export function measureRibbon(ribbon: Ribbon, scale: RibbonScale): RibbonMeasures {
+  const standbyWords = ribbon.standbyFor === undefined ? '' : `stands by for ${ribbon.standbyFor}`;
+  const trouble = wrapText(troubleText(ribbon), fonts.small, widest.ribbon, 2, true).filter(Boolean);
+  const standby = wrapText(standbyWords, fonts.small, widest.ribbon, 2).filter(Boolean);
+  const title = wrapText(ribbon.title, fonts.small, widest.ribbon, 2, true).filter(Boolean);
+  const detail = wrapText(ribbon.detail, fonts.small, widest.ribbon, 1).filter(Boolean);
+  const wanted = [
+    ...[...title, ...trouble].map((line) => textWidth(line, fonts.small, true)),
+    ...detail.map((line) => textWidth(line, fonts.small)),
+    ...standby.map((line) => textWidth(line, fonts.small) + 8),
   ];
-  const width = Math.min(320, Math.max(150, ...words.map((text) => textWidth(text, fonts.small, true) + 24)));
+  const width = Math.ceil(Math.max(narrowestRibbon, ...wanted));
+  const lane = Math.max(
+    laneHeight(ribbon, scale),
+    standby.length > 0 ? standby.length * lineHeights.small + 4 : 0,
+  );
+  const lanes = ribbon.bothWays ? 2 : 1;
+  const lanesTop = (title.length + detail.length) * lineHeights.small + 5;
+  const notesTop = lanesTop + lanes * lane + (lanes - 1) * laneGap;
+  // Two lines for what is too much in the lanes are always there, so that a load moves nothing.
+  const height = notesTop + (trouble.length + 2) * lineHeights.small + 6;
+  return { width, height, title, detail, lanesTop, laneHeight: lane, lanes, notesTop, trouble, standby };
+}
+
+function troubleText({ trouble }: Ribbon): string {
+  return trouble ? `▲ ${trouble.text}` : '';
+}
+
+/** What stands on a wire: numbers of its pictures, then its words. */
+export interface LabelMeasures extends Size {
+  readonly words: string;
+  /** Where the words begin, from the label's left. */
+  readonly wordsLeft: number;
+}
+
+export function measureLabel({ text, trouble, standbyFor, numbers }: Wire): LabelMeasures {
+  const standby = standbyFor === undefined ? undefined : `stands by for ${standbyFor}`;
+  const words = [text, standby, trouble?.text].filter(Boolean).join(' · ');
+  const inset = trouble ? 10 : 4;
+  const wordsLeft = inset + numbers * (2 * badgeRadius) + (words && numbers > 0 ? 4 : 0);
   return {
-    width,
-    height: ribbonTitleHeight + lanes * laneHeight(ribbon, scale) + (lanes - 1) * laneGap + ribbonNoteHeight,
+    words,
+    wordsLeft,
+    width: Math.ceil(wordsLeft + textWidth(words, fonts.small, trouble !== undefined) + inset),
+    height: 2 * badgeRadius + 2,
   };
 }
 
+/** A node, source or destination, from the top. */
+export interface BoxMeasures extends Size {
+  readonly title: readonly string[];
+  readonly subtitle: readonly string[];
+  /** The middle of the first port's line. */
+  readonly firstPort: number;
+}
+
+export function measureBox(box: Box): BoxMeasures {
+  return box.kind === 'node' ? measureNode(box) : measureChip(box);
+}
+
 /** A box is as high as its longer side of ports, as wide as its words. */
-export function boxSize(box: Box): { width: number; height: number } {
-  if (box.kind !== 'node') {
-    return {
-      width: Math.min(260, textWidth(box.title, fonts.box) + 2 * badgeRadius + 34),
-      height: chipHeight + (box.kind === 'destination' ? noteHeight : 0),
-    };
+function measureNode(box: Box): BoxMeasures {
+  const sides = { west: 0, east: 0 };
+  const rows = { west: 0, east: 0 };
+  for (const port of box.ports) {
+    sides[port.side] = Math.max(sides[port.side], portInset + portWordsWidth(port));
+    rows[port.side]++;
   }
-  const sides = {
-    west: box.ports.filter((port) => port.side === 'west'),
-    east: box.ports.filter((port) => port.side === 'east'),
+  const between = sides.west > 0 && sides.east > 0 ? portGap : boxPadding;
+  const ofPorts = sides.west + sides.east + between;
+  const most = Math.max(widest.nodeTitle, ofPorts - 2 * boxPadding);
+  const title = wrapText(box.title, fonts.box, most, 2, true);
+  const subtitle = wrapText(box.subtitle, fonts.small, most, 2).filter(Boolean);
+  const words = Math.max(
+    ...title.map((line) => textWidth(line, fonts.box, true)),
+    ...subtitle.map((line) => textWidth(line, fonts.small)),
+    box.moreFree > 0 ? textWidth(moreFreeText(box), fonts.small) : 0,
+  );
+  const head = 8 + title.length * lineHeights.box + subtitle.length * lineHeights.small + 4;
+  const foot = box.moreFree > 0 ? lineHeights.small + 6 : 4;
+  return {
+    title,
+    subtitle,
+    width: Math.ceil(Math.max(words + 2 * boxPadding, ofPorts, 80)),
+    height: head + Math.max(rows.west, rows.east) * portPitch + foot,
+    firstPort: head + portPitch / 2,
   };
-  const widest = (ports: Box['ports']) =>
-    Math.max(
-      0,
-      ...ports.map((port) => textWidth(port.title, fonts.port) + (port.begins ? 2 * badgeRadius + 6 : 0)),
-    );
-  const words = Math.max(textWidth(box.title, fonts.box, true), textWidth(box.subtitle, fonts.small));
-  const width = Math.min(340, Math.max(words + 28, widest(sides.west) + widest(sides.east) + 48, 110));
-  const rows = Math.max(sides.west.length, sides.east.length) + (box.moreFree > 0 ? 1 : 0);
-  return { width, height: headHeight + rows * portPitch + 6 };
+}
+
+/** A chip has its number beside its words, and beneath a destination there is room for its delay. */
+function measureChip(box: Box): BoxMeasures {
+  const title = wrapText(box.title, fonts.box, widest.chip, 2);
+  const words = Math.max(...title.map((line) => textWidth(line, fonts.box)));
+  const height = title.length * lineHeights.box + 14;
+  return {
+    title,
+    subtitle: [],
+    width: Math.max(Math.ceil(words + 2 * badgeRadius + 34), box.kind === 'destination' ? noteWidth : 0),
+    height: height + box.noteLines * lineHeights.small + (box.noteLines > 0 ? 4 : 0),
+    firstPort: height / 2,
+  };
+}
+
+/** The narrowest destination, so that most delays take one line beneath it. */
+const noteWidth = 124;
+
+/** What is written beneath a destination. */
+export function noteLines(box: Box, { text, trouble }: Watched): string[] {
+  const width = measureChip(box).width;
+  return wrapText(trouble ? `▲ ${text}` : text, fonts.small, width, 3, trouble).filter(Boolean);
+}
+
+/** What is written at a port. */
+export function portTitle(port: BoxPort): string {
+  return fitText(port.title, fonts.port, widest.portTitle);
+}
+
+function portWordsWidth(port: BoxPort): number {
+  return textWidth(portTitle(port), fonts.port) + (port.begins === undefined ? 0 : badgeRoom);
+}
+
+export function moreFreeText({ moreFree }: Box): string {
+  return `${moreFree} more free`;
 }

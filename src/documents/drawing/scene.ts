@@ -20,6 +20,7 @@ export interface BoxPort {
   /** `box_d.net1`. */
   readonly id: string;
   readonly title: string;
+  /** Where its cable leaves the box. */
   readonly side: 'west' | 'east';
   readonly free: boolean;
   /** Number of the picture that begins here. */
@@ -37,6 +38,8 @@ export interface Box {
   readonly ports: readonly BoxPort[];
   /** Free ports that are not drawn. */
   readonly moreFree: number;
+  /** What a destination shows takes so many lines beneath it, in whichever part of the show. */
+  readonly noteLines: number;
   /** A source's own picture. */
   readonly picture: number | undefined;
 }
@@ -59,6 +62,11 @@ export interface Wire {
   readonly to: SceneEnd;
   /** Its length, and its label if it has one. */
   readonly text: string;
+  readonly bothWays: boolean;
+  /** Its first end lies left. */
+  readonly fromLeft: boolean;
+  /** So many numbers of pictures have room on it: as many as ride on it at once in any part of the show; none beside a chip that has the number. */
+  readonly numbers: number;
   readonly trouble: Trouble | undefined;
   readonly standbyFor: string | undefined;
 }
@@ -68,7 +76,10 @@ export interface Ribbon {
   readonly id: string;
   readonly from: SceneEnd;
   readonly to: SceneEnd;
+  /** Its name and cable. */
   readonly title: string;
+  /** Its length and how far it may reach. */
+  readonly detail: string;
   readonly capacity_bits_per_second: number | undefined;
   readonly bothWays: boolean;
   /** Its first end lies left; so the way as written goes right. */
@@ -89,6 +100,8 @@ export interface Lane {
   /** `46 % free`; or what is too much, when it is. */
   readonly text: string;
   readonly over: boolean;
+  /** `0.7 Gb/s too much`, when it is. */
+  readonly excess: string;
 }
 
 export interface RibbonLoad {
@@ -102,8 +115,9 @@ export interface WireLoad {
   readonly pictures: readonly number[];
 }
 
-/** What a destination shows. */
+/** What a destination shows, or what comes to the input of a node that a feed ends at. */
 export interface Watched {
+  /** The destination; the input's `mixer.in2` in `SceneSituation.arrivals`. */
   readonly box: string;
   readonly picture: number | undefined;
   readonly text: string;
@@ -118,6 +132,8 @@ export interface SceneSituation {
   readonly wires: readonly WireLoad[];
   readonly ribbons: readonly RibbonLoad[];
   readonly watched: readonly Watched[];
+  /** What comes to the inputs of nodes. */
+  readonly arrivals: readonly Watched[];
   /** Ids of links and boxes that are out of service. */
   readonly lost: readonly string[];
   /** For each feed the ids of what it passes, for tracing it. */
@@ -128,11 +144,16 @@ export interface Trace {
   /** `program -> judges`. */
   readonly feed: string;
   readonly picture: number;
+  /** Ids of boxes and links, in the order in which the picture passes them. */
   readonly passes: readonly string[];
+  /** Its delay and the way that it goes, in words. */
+  readonly text: string;
 }
 
 export interface Scene {
   readonly title: string;
+  /** `revision C · 2027-05-14`. */
+  readonly edition?: string;
   readonly pictures: readonly PictureKey[];
   readonly rooms: readonly Room[];
   readonly boxes: readonly Box[];
