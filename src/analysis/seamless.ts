@@ -29,7 +29,7 @@ export function findApart(
   picture: number,
   isNetwork: (link: number) => boolean,
 ): Pair {
-  const links = first.links.filter(isNetwork);
+  const links = [...new Set(first.links.filter(isNetwork))];
   const without = (kept: number | undefined) =>
     keptOff(
       ground,

@@ -1,4 +1,5 @@
 import type { ArcLists } from './arc-lists.ts';
+import { nothing } from './building.ts';
 import type { Graph } from './graph.ts';
 
 /** Where several ways were equally short: the vertex before the choice, the link taken, those not taken. */
@@ -55,7 +56,7 @@ export class Walker {
   #leaving = -1;
   #arriving = -1;
   #link = -1;
-  readonly #passedOver: number[] = [];
+  readonly #passedOver: Onward[] = [];
 
   constructor(graph: Graph, start: Side, end: Side, arcs: ArcLists) {
     this.#graph = graph;
@@ -106,13 +107,14 @@ export class Walker {
   #walkFrom(start: number): Way | undefined {
     const vertices: number[] = [start];
     const links: number[] = [];
-    let ties: readonly WayTie[] = noTies;
+    let partings: readonly Parting[] = nothing;
     while (vertices.length > 0) {
       const at = vertices[vertices.length - 1]!;
-      if (this.#isEnd(at)) return { vertices, links, ties };
+      if (this.#isEnd(at)) return { vertices, links, ties: this.#tiesAt(partings) };
       if (this.#choose(at)) {
-        if (this.#passedOver.length > 0)
-          ties = [...ties, { vertex: at, chosen: this.#link, others: this.#others() }];
+        if (this.#passedOver.length > 0) {
+          partings = [...partings, { vertex: at, chosen: this.#link, others: [...this.#passedOver] }];
+        }
         if (this.#leaving !== at) vertices.push(this.#leaving);
         vertices.push(this.#arriving);
         links.push(this.#link);
@@ -124,7 +126,7 @@ export class Walker {
       links.pop();
       if (vertices.length > 1) vertices.pop();
       const last = vertices[vertices.length - 1];
-      ties = ties.filter(({ vertex }) => vertex !== last);
+      partings = partings.filter(({ vertex }) => vertex !== last);
     }
     return undefined;
   }
@@ -164,17 +166,47 @@ export class Walker {
       const link = this.#arcs.link(arc);
       const arriving = this.#arcs.vertex(arc);
       if (this.#dead[arriving] === this.#round || link === this.#link) continue;
-      if (this.#link >= 0) this.#passedOver.push(Math.max(link, this.#link));
-      if (this.#link >= 0 && link > this.#link) continue;
+      if (this.#link >= 0) {
+        const isLater = link > this.#link;
+        this.#passedOver.push(isLater ? { link, arriving } : { link: this.#link, arriving: this.#arriving });
+        if (isLater) continue;
+      }
       this.#leaving = leaving;
       this.#arriving = arriving;
       this.#link = link;
     }
   }
 
-  #others(): readonly number[] {
-    return [...new Set(this.#passedOver)].sort((a, b) => a - b);
+  /** Of the links that were not taken, those by which the end can really be reached. */
+  #tiesAt(partings: readonly Parting[]): readonly WayTie[] {
+    if (partings.length === 0) return nothing;
+    return partings.flatMap(({ vertex, chosen, others }) => {
+      const alive = others.filter(({ arriving }) => this.#leadsToEnd(arriving)).map(({ link }) => link);
+      const links = [...new Set(alive)].sort((a, b) => a - b);
+      return links.length === 0 ? [] : { vertex, chosen, others: links };
+    });
+  }
+
+  #leadsToEnd(start: number): boolean {
+    for (;;) {
+      let at = start;
+      while (!this.#isEnd(at) && this.#choose(at)) at = this.#arriving;
+      if (this.#isEnd(at)) return true;
+      this.#dead[at] = this.#round;
+      if (at === start) return false;
+    }
   }
 }
 
-const noTies: readonly WayTie[] = [];
+/** A cable that leads on. */
+interface Onward {
+  readonly link: number;
+  readonly arriving: number;
+}
+
+/** A vertex from which more than one cable leads on. */
+interface Parting {
+  readonly vertex: number;
+  readonly chosen: number;
+  readonly others: readonly Onward[];
+}
