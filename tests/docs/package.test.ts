@@ -39,6 +39,7 @@ const opened = [
   'dist/server.cjs',
   'dist/server-worker.js',
   'dist/drawing.js',
+  'dist/book.js',
   'dist/library/cables.feedplot',
   'dist/library/ethernet.feedplot',
   'dist/library/interfaces.feedplot',

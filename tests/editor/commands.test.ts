@@ -101,6 +101,29 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
     expect(await workbench.hoverAt(lineOf('link trunk'), 'trunk', /53\.7 %/)).toMatch(/5\.368 Gb\/s/);
   }, 90_000);
 
+  it('draws the plan beside its text', async () => {
+    await workbench.goTo(1, 1);
+    await workbench.runCommand('Feedplot: Show the drawing beside the text');
+    const drawing = workbench.webview().locator('svg').first();
+    await see(workbench.page, 'the drawing', () => drawing.isVisible());
+    await see(workbench.page, 'the trunk in it', async () => /T1/.test((await drawing.textContent()) ?? ''));
+    await workbench.screenshot('drawing');
+    await workbench.runCommand('View: Close All Editors in Group');
+    await workbench.openFile('show.feedplot');
+  }, 90_000);
+
+  it('shows the papers of the plan beside its text', async () => {
+    await workbench.goTo(1, 1);
+    await workbench.runCommand('Feedplot: Show the papers beside the text');
+    const papers = workbench.webview().locator('body');
+    await see(workbench.page, 'the papers', async () =>
+      /Small show/.test((await papers.textContent()) ?? ''),
+    );
+    await workbench.screenshot('papers');
+    await workbench.runCommand('View: Close All Editors in Group');
+    await workbench.openFile('show.feedplot');
+  }, 90_000);
+
   it('has first steps, which lead to a new plan', async () => {
     await workbench.runCommand('Welcome: Open Walkthrough...');
     await workbench.page.keyboard.type('First steps with Feedplot');
