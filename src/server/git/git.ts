@@ -66,12 +66,24 @@ export function runGit(
   });
 }
 
+/** What a person says of git itself; everything else with such a name is about another repository or another command. */
+const kept: ReadonlySet<string> = new Set([
+  'GIT_CEILING_DIRECTORIES',
+  'GIT_CONFIG_GLOBAL',
+  'GIT_CONFIG_NOSYSTEM',
+  'GIT_CONFIG_SYSTEM',
+  'GIT_DISCOVERY_ACROSS_FILESYSTEM',
+  'GIT_EXEC_PATH',
+]);
+
 /**
  * The process's own environment without what speaks to git: inside a hook that is about the commit in the making. What
  * is added forbids prompts, locks, and fetching what a partial clone lacks, whatever the repository's configuration says.
  */
 function environment(): NodeJS.ProcessEnv {
-  const inherited = Object.entries(process.env).filter(([name]) => !/^(GIT_|SSH_ASKPASS)/i.test(name));
+  const inherited = Object.entries(process.env).filter(
+    ([name]) => kept.has(name) || !/^(GIT_|SSH_ASKPASS)/i.test(name),
+  );
   return {
     ...Object.fromEntries(inherited),
     GIT_ALLOW_PROTOCOL: 'none',
