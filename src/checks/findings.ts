@@ -92,6 +92,16 @@ export function findingsOf(
   return checkPlan(analysis, unreadables, options).findings;
 }
 
+/** Whether a finding comes from a check that is not asked while somebody types. */
+export function waitsForRest({ check, place }: Finding): boolean {
+  if (idleChecks.has(check)) return true;
+  // That nothing was accepted is known only when the check that is named has been asked.
+  const fact = check === nothingAccepted.name && 'statement' in place ? place.statement.fact : undefined;
+  return fact?.kind === 'accept' && fact.check !== undefined && idleChecks.has(fact.check);
+}
+
+const idleChecks: ReadonlySet<string> = new Set(byCost(planChecks)[1].map(({ name }) => name));
+
 /** What is wrong and accepted: the accepted risks of the book. */
 export function acceptedFindingsOf(
   analysis: Analysis,

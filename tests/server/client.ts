@@ -211,6 +211,13 @@ export class Editor implements AsyncDisposable {
     return this.#published.get(uri)!.diagnostics;
   }
 
+  /** The findings of an open file once they are as wanted: what is costly is told when the typing pauses. */
+  async findingsOnce(name: string, wanted: (findings: readonly Diagnostic[]) => boolean): Promise<Diagnostic[]> {
+    await this.findings(name);
+    await this.#until(() => wanted(this.lastFindings(name)), `such findings of ${name}`);
+    return this.lastFindings(name);
+  }
+
   /** The findings that a file was told last, open or not. */
   lastFindings(name: string): Diagnostic[] {
     return this.#published.get(this.uri(name))?.diagnostics ?? [];
