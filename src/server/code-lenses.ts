@@ -88,9 +88,7 @@ function nodeLens(analysis: Analysis, node: Node): Told | undefined {
 /** `3 feeds, worst segment results, 80.5 %` */
 function linkLens(analysis: Analysis, link: Link): Told | undefined {
   if (!link.network || !link.named) return undefined;
-  const feeds = analysis.deliveries.filter(({ routes }) =>
-    routes.some(({ steps }) => steps.some((step) => step.link === link)),
-  );
+  const feeds = indexOf(analysis).over.get(link) ?? [];
   const places = [...new Set(feeds.map(({ feed }) => feed.statement))];
   const { worst, unused } = analysis.traffic[link.index]!;
   if (link.standbyFor)
@@ -104,11 +102,7 @@ function linkLens(analysis: Analysis, link: Link): Told | undefined {
 }
 
 function kitLens(analysis: Analysis, kit: Kit): Told {
-  const used = [
-    ...analysis.nodes.values(),
-    ...analysis.sources.values(),
-    ...analysis.destinations.values(),
-  ].filter((one) => one.kit === kit);
+  const used = indexOf(analysis).ofKit.get(kit) ?? [];
   return {
     title: used.length === 0 ? 'not used in this plan' : `used ${counted(used.length, 'time')}`,
     places: used.map(({ statement }) => statement),
@@ -116,7 +110,7 @@ function kitLens(analysis: Analysis, kit: Kit): Told {
 }
 
 function segmentLens(analysis: Analysis, segment: Segment): Told {
-  const situation = analysis.situations.find((one) => one.segment === segment);
+  const situation = indexOf(analysis).situations.get(segment);
   const own = situation?.own ?? [];
   const ended = situation?.ended.size ?? 0;
   return {

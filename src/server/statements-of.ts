@@ -1,5 +1,15 @@
 /** What the statements of a plan make in its analysis, looked up once and kept as long as the analysis is. */
-import type { Analysis, Delivery, Feed, Link, Node } from '../analysis/model.ts';
+import type {
+  Analysis,
+  Delivery,
+  Feed,
+  Kit,
+  Link,
+  Node,
+  Owner,
+  Segment,
+  Situation,
+} from '../analysis/model.ts';
 import type { Statement } from '../plan/plan.ts';
 
 interface Index {
@@ -9,6 +19,11 @@ interface Index {
   readonly deliveries: ReadonlyMap<Feed, readonly Delivery[]>;
   /** Deliveries that go through a node, the network port by which it enters or leaves included. */
   readonly through: ReadonlyMap<Node, readonly Delivery[]>;
+  /** Deliveries that go over a link. */
+  readonly over: ReadonlyMap<Link, readonly Delivery[]>;
+  /** What is of a kit: nodes, sources, destinations. */
+  readonly ofKit: ReadonlyMap<Kit, readonly Owner[]>;
+  readonly situations: ReadonlyMap<Segment | undefined, Situation>;
 }
 
 const indexes = new WeakMap<Analysis, Index>();
@@ -21,10 +36,23 @@ export function indexOf(analysis: Analysis): Index {
       feeds: grouped(analysis.feeds, (feed) => [feed.statement]),
       deliveries: grouped(analysis.deliveries, ({ feed }) => [feed]),
       through: grouped(analysis.deliveries, nodesOf),
+      over: grouped(analysis.deliveries, linksOf),
+      ofKit: grouped(owners(analysis), ({ kit }) => (kit ? [kit] : [])),
+      situations: new Map(analysis.situations.map((situation) => [situation.segment, situation])),
     };
     indexes.set(analysis, index);
   }
   return index;
+}
+
+function* owners({ nodes, sources, destinations }: Analysis): Generator<Owner> {
+  yield* nodes.values();
+  yield* sources.values();
+  yield* destinations.values();
+}
+
+function linksOf({ routes }: Delivery): Set<Link> {
+  return new Set(routes.flatMap(({ steps }) => steps.map(({ link }) => link)));
 }
 
 function nodesOf({ routes }: Delivery): Set<Node> {

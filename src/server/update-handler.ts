@@ -17,7 +17,7 @@ export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
   }
 
   /** What was typed and not saved is gone: the file is again what lies on disk. */
-  override didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
+  didCloseDocument({ document }: TextDocumentChangeEvent<TextDocument>): void {
     this.fireDocumentUpdate([URI.parse(document.uri)], []);
   }
 
