@@ -11,6 +11,14 @@ export interface Loss {
   readonly standbys: readonly Link[];
 }
 
+export const nothingLost: Loss = {
+  links: new Set(),
+  nodes: new Set(),
+  sources: new Set(),
+  destinations: new Set(),
+  standbys: [],
+};
+
 /** Works out what is lost together with a thing. Kept for a whole plant, so that each question costs what it names. */
 export class Losses {
   readonly #standbys = new Map<Link, Link[]>();

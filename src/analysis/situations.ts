@@ -1,19 +1,8 @@
 import type { Building } from './building.ts';
+import { Deliverer } from './deliverer.ts';
 import { add } from './lists.ts';
-import { type Loss, Losses } from './losses.ts';
-import type {
-  Delivery,
-  Feed,
-  Link,
-  NoRoute,
-  Plant,
-  Port,
-  Segment,
-  Situation,
-  Source,
-  Target,
-  Unmatched,
-} from './model.ts';
+import { type Loss, Losses, nothingLost } from './losses.ts';
+import type { Delivery, Feed, Link, Plant, Segment, Situation, Source, Target, Unmatched } from './model.ts';
 import type { Router } from './router.ts';
 import type { Black, Wishes } from './wishes.ts';
 
@@ -39,7 +28,7 @@ class Director {
   readonly #plant: Plant;
   readonly #wishes: Wishes;
   readonly #router: Router;
-  readonly #all: Building<Delivery>[] = [];
+  readonly #deliverer: Deliverer;
   readonly #unmatched: Unmatched[] = [];
   /** Always-on deliveries by their target. */
   readonly #at = new Map<Target, Building<Delivery>[]>();
@@ -57,6 +46,7 @@ class Director {
     this.#plant = plant;
     this.#wishes = wishes;
     this.#router = router;
+    this.#deliverer = new Deliverer(plant, router);
   }
 
   direct(): Deliveries {
@@ -67,7 +57,7 @@ class Director {
       situations.push(this.#directSegment(segment, own.get(segment) ?? [], black.get(segment) ?? []));
     }
     for (const feed of this.#wishes.feeds) if (this.#needed.has(feed)) feed.repeats = undefined;
-    return { situations, all: this.#all, unmatched: this.#unmatched };
+    return { situations, all: this.#deliverer.all, unmatched: this.#unmatched };
   }
 
   #bySegment<T>(items: readonly T[], segmentsOf: (item: T) => readonly Segment[]): Map<Segment, T[]> {
@@ -91,7 +81,7 @@ class Director {
         feed.repeats = first.feed;
         continue;
       }
-      const delivery = this.#deliver(feed, undefined, undefined, nothingLost);
+      const delivery = this.#deliverer.deliver(feed, undefined, undefined, nothingLost);
       deliveries.push(delivery);
       if (feed.target) add(this.#at, feed.target, delivery);
       if (key !== undefined) this.#always.set(key, delivery);
@@ -185,7 +175,7 @@ class Director {
         this.#needed.add(feed);
       }
       if (key !== undefined) here.set(key, feed);
-      deliveries.push(this.#deliver(feed, segment, because, loss));
+      deliveries.push(this.#deliverer.deliver(feed, segment, because, loss));
     }
     return deliveries;
   }
@@ -214,7 +204,7 @@ class Director {
   #fromSource(source: Source): readonly Building<Delivery>[] {
     if (!this.#from) {
       this.#from = new Map();
-      for (const delivery of this.#all) {
+      for (const delivery of this.#deliverer.all) {
         if (delivery.segment !== undefined) break;
         if (delivery.feed.source) add(this.#from, delivery.feed.source, delivery);
       }
@@ -225,7 +215,7 @@ class Director {
   #deliveriesOver(): Map<Link, Building<Delivery>[]> {
     if (this.#over) return this.#over;
     this.#over = new Map();
-    for (const delivery of this.#all) {
+    for (const delivery of this.#deliverer.all) {
       if (delivery.segment !== undefined) break;
       for (const route of delivery.routes) {
         for (const { link } of route.steps) add(this.#over, link, delivery);
@@ -240,58 +230,6 @@ class Director {
     return this.#losses.of(segment.without);
   }
 
-  #deliver(
-    feed: Feed,
-    segment: Segment | undefined,
-    because: Delivery['because'],
-    loss: Loss,
-  ): Building<Delivery> {
-    const { source, target } = feed;
-    const delivery = newDelivery(this.#all.length, feed, segment, because);
-    this.#all.push(delivery);
-    const starts = source ? this.#router.startsOf(source) : none;
-    const ends = target ? this.#router.endsOf(target) : none;
-    const kind = impossible(feed, loss, starts, ends);
-    if (kind) {
-      delivery.noRoute = { kind, via: undefined };
-      return delivery;
-    }
-    const found = this.#router.find(feed, source!, starts, ends);
-    if (found.ways.length === 0) {
-      const { missedVia } = found;
-      delivery.noRoute = { kind: missedVia ? 'via cannot be met' : 'no way', via: missedVia };
-      return delivery;
-    }
-    delivery.routes = found.ways.map((way) => this.#router.routeOf(way));
-    delivery.sharedLinks = found.sharedLinks;
-    const { ties } = found.ways[0]!;
-    if (ties.length > 0) {
-      delivery.ties = ties.map(({ vertex, chosen, others }) => ({
-        port: this.#plant.ports[this.#router.graph.portOf[vertex]!]!,
-        chosen: this.#plant.links[chosen]!,
-        others: others.map((link) => this.#plant.links[link]!),
-      }));
-    }
-    if (found.taken) {
-      const other = this.#whoIsAt(found.taken, source!);
-      if (other) delivery.twoPictures = { port: found.taken, other };
-    }
-    this.#router.occupy(delivery);
-    return delivery;
-  }
-
-  /** The delivery of another source that holds a port now. */
-  #whoIsAt(port: Port, source: Source): Delivery | undefined {
-    const holder = this.#router.holderOf(port, source);
-    if (holder === undefined) return undefined;
-    if (holder.delivery >= 0) return this.#all[holder.delivery];
-    // The first to come has gone since: look for one that came after it.
-    return this.#all.findLast(
-      ({ feed, routes }) =>
-        feed.source?.index === holder.source && routes.some(({ ports }) => ports.includes(port)),
-    );
-  }
-
   #tellUnmatchedFeed(feed: Feed, segment: Segment | undefined): void {
     const { statement } = feed;
     const wanted = statement.fact.insteadOf ?? '';
@@ -301,56 +239,4 @@ class Director {
   #tellUnmatchedBlack({ statement, part, targetName }: Black, segment: Segment | undefined): void {
     this.#unmatched.push({ statement, part, kind: 'black', wanted: targetName, segment });
   }
-}
-
-const none: readonly never[] = [];
-
-const nothingLost: Loss = {
-  links: new Set(),
-  nodes: new Set(),
-  sources: new Set(),
-  destinations: new Set(),
-  standbys: [],
-};
-
-/** Why no search can help; undefined when one may. */
-function impossible(
-  { source, target }: Feed,
-  loss: Loss,
-  starts: readonly number[],
-  ends: readonly number[],
-): NoRoute['kind'] | undefined {
-  if (source === undefined) return 'source not known';
-  if (target === undefined) return 'target not known';
-  if (loss.sources.has(source)) return 'out of service';
-  if ('takes' in target ? loss.destinations.has(target) : isLost(target.owner, loss)) return 'out of service';
-  if (!('takes' in target) && target.role !== 'input') return 'target is no input';
-  if (starts.length === 0) return 'source not plugged in';
-  return ends.length === 0 ? 'target not plugged in' : undefined;
-}
-
-function isLost(owner: { readonly kind: string }, loss: Loss): boolean {
-  return loss.nodes.has(owner as never);
-}
-
-function newDelivery(
-  index: number,
-  feed: Feed,
-  segment: Segment | undefined,
-  because: Delivery['because'],
-): Building<Delivery> {
-  return {
-    index,
-    feed,
-    segment,
-    because,
-    routes: none,
-    noRoute: undefined,
-    ties: none,
-    twoPictures: undefined,
-    sharedLinks: none,
-    format: undefined,
-    formatFaults: none,
-    delay: undefined as never,
-  };
 }

@@ -1,8 +1,20 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { addressingOf } from '../../src/analysis/addresses.ts';
 import { analyse } from '../../src/analysis/analyse.ts';
+import { cableChoices } from '../../src/analysis/cable-choices.ts';
+import { cableStockOf } from '../../src/analysis/cable-pieces.ts';
+import { packingOf } from '../../src/analysis/case-weights.ts';
+import { poweringOf } from '../../src/analysis/circuit-loads.ts';
+import { costOf } from '../../src/analysis/costs.ts';
+import { failuresOf } from '../../src/analysis/failures.ts';
+import { firmwareOf } from '../../src/analysis/firmware.ts';
 import { howFar } from '../../src/analysis/how-far.ts';
 import type { Analysis } from '../../src/analysis/model.ts';
+import { recordingsOf } from '../../src/analysis/recordings.ts';
+import { soundMatchesOf } from '../../src/analysis/sound-matches.ts';
+import { uplinkLoadsOf } from '../../src/analysis/uplink-loads.ts';
+import { heaviestLink } from '../../src/analysis/worst.ts';
 import { everyStatement } from '../support/every-statement.ts';
 import { planOf } from '../support/plans.ts';
 import { finals } from './plans.ts';
@@ -52,6 +64,18 @@ function askAll(analysis: Analysis): void {
     if (delivery.noRoute) howFar(analysis, delivery);
     expect(delivery.delay.parts.every(({ time_s }) => Number.isFinite(time_s))).toBe(true);
   }
+  for (const link of analysis.links.slice(0, 50)) cableChoices(analysis, link);
+  failuresOf(analysis);
+  heaviestLink(analysis);
+  poweringOf(analysis);
+  uplinkLoadsOf(analysis);
+  recordingsOf(analysis);
+  soundMatchesOf(analysis);
+  addressingOf(analysis);
+  firmwareOf(analysis);
+  const stock = cableStockOf(analysis);
+  packingOf(analysis, stock);
+  expect(Number.isFinite(costOf(analysis, stock).total)).toBe(true);
 }
 
 test('no plan, however broken, makes it throw', () => {

@@ -1,0 +1,111 @@
+import { type Building, nothing } from './building.ts';
+import type { Loss } from './losses.ts';
+import type { Delivery, Feed, NoRoute, Plant, Port, Segment, Source } from './model.ts';
+import type { Router } from './router.ts';
+
+/** Delivers feeds one after the other: what came before holds its outputs, inputs and destinations. */
+export class Deliverer {
+  readonly all: Building<Delivery>[] = [];
+  readonly #plant: Plant;
+  readonly #router: Router;
+
+  constructor(plant: Plant, router: Router) {
+    this.#plant = plant;
+    this.#router = router;
+  }
+
+  /** Finds the way of one feed as things stand, and holds the spots on it for its picture. */
+  deliver(
+    feed: Feed,
+    segment: Segment | undefined,
+    because: Delivery['because'],
+    loss: Loss,
+  ): Building<Delivery> {
+    const { source, target } = feed;
+    const delivery = newDelivery(this.all.length, feed, segment, because);
+    this.all.push(delivery);
+    const starts = source ? this.#router.startsOf(source) : nothing;
+    const ends = target ? this.#router.endsOf(target) : nothing;
+    const kind = impossible(feed, loss, starts, ends);
+    if (kind) {
+      delivery.noRoute = { kind, via: undefined };
+      return delivery;
+    }
+    const found = this.#router.find(feed, source!, starts, ends);
+    if (found.ways.length === 0) {
+      const { missedVia } = found;
+      delivery.noRoute = { kind: missedVia ? 'via cannot be met' : 'no way', via: missedVia };
+      return delivery;
+    }
+    delivery.routes = found.ways.map((way) => this.#router.routeOf(way));
+    delivery.sharedLinks = found.sharedLinks;
+    const { ties } = found.ways[0]!;
+    if (ties.length > 0) {
+      delivery.ties = ties.map(({ vertex, chosen, others }) => ({
+        port: this.#plant.ports[this.#router.graph.portOf[vertex]!]!,
+        chosen: this.#plant.links[chosen]!,
+        others: others.map((link) => this.#plant.links[link]!),
+      }));
+    }
+    if (found.taken) {
+      const other = this.#whoIsAt(found.taken, source!);
+      if (other) delivery.twoPictures = { port: found.taken, other };
+    }
+    this.#router.occupy(delivery);
+    return delivery;
+  }
+
+  /** The delivery of another source that holds a port now. */
+  #whoIsAt(port: Port, source: Source): Delivery | undefined {
+    const holder = this.#router.holderOf(port, source);
+    if (holder === undefined) return undefined;
+    if (holder.delivery >= 0) return this.all[holder.delivery];
+    // The first to come has gone since: look for one that came after it.
+    return this.all.findLast(
+      ({ feed, routes }) =>
+        feed.source?.index === holder.source && routes.some(({ ports }) => ports.includes(port)),
+    );
+  }
+}
+
+/** Why no search can help; undefined when one may. */
+function impossible(
+  { source, target }: Feed,
+  loss: Loss,
+  starts: readonly number[],
+  ends: readonly number[],
+): NoRoute['kind'] | undefined {
+  if (source === undefined) return 'source not known';
+  if (target === undefined) return 'target not known';
+  if (loss.sources.has(source)) return 'out of service';
+  if ('takes' in target ? loss.destinations.has(target) : isLost(target.owner, loss)) return 'out of service';
+  if (!('takes' in target) && target.role !== 'input') return 'target is no input';
+  if (starts.length === 0) return 'source not plugged in';
+  return ends.length === 0 ? 'target not plugged in' : undefined;
+}
+
+function isLost(owner: { readonly kind: string }, loss: Loss): boolean {
+  return loss.nodes.has(owner as never);
+}
+
+function newDelivery(
+  index: number,
+  feed: Feed,
+  segment: Segment | undefined,
+  because: Delivery['because'],
+): Building<Delivery> {
+  return {
+    index,
+    feed,
+    segment,
+    because,
+    routes: nothing,
+    noRoute: undefined,
+    ties: nothing,
+    twoPictures: undefined,
+    sharedLinks: nothing,
+    format: undefined,
+    formatFaults: nothing,
+    delay: undefined as never,
+  };
+}
