@@ -83,17 +83,6 @@ describe('with a revision', () => {
     expect(code).toBe(0);
   });
 
-  test('every name of a commit will do: a branch, a tag, its hash, its grandparent', () => {
-    const repository = repositoryWith(show);
-    const first = repository.git('rev-parse', 'HEAD');
-    repository.git('tag', 'v1');
-    repository.write({ 'show.feedplot': withCamera(plan, 'close', 3) }).commit();
-    repository.git('switch', '--quiet', '--create', 'later');
-    repository.write({ 'show.feedplot': withCamera(plan, 'wide', 3) }).commit();
-    for (const revision of ['v1', first, first.slice(0, 10), 'HEAD~2', 'main~1', 'v1^{}'])
-      expect(repository.reviewJson('--since', revision).things.map(({ name }) => name)).toContain('wide');
-  });
-
   test('a node that is renamed in one file while another speaks of it', () => {
     const parts = {
       'show.feedplot': changed(
@@ -216,7 +205,7 @@ describe('with a revision', () => {
     const { code, stdout, stderr } = repository.review('--since', 'HEAD');
     expect(code).toBe(0);
     expect(stderr).toMatch(/show\.feedplot is not in HEAD \(\w{8}\): everything in it is new\.\n$/);
-    expect(stdout).toContain('node'.replace('node', 'box box_d “Box D”: added'));
+    expect(stdout).toContain('box box_d “Box D”: added');
     expect(stdout).not.toContain('mended');
   });
 
@@ -528,9 +517,9 @@ describe('a repository that is not to be trusted', () => {
     execFileSync('rm', ['-rf', join(objects, blob.slice(2))]);
     const { code, stderr, stdout } = repository.review('--since', 'HEAD');
     expect(existsSync(ran)).toBe(false);
-    // The file is not there, and that is told: as a missing import of the old plan, or as git's own words.
-    expect(code === 0 || code === 2).toBe(true);
-    expect(stdout + stderr).toMatch(/kit\.feedplot|object/);
+    expect(code).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(/kit\.feedplot is in HEAD \(\w+\), but this partial clone lacks its content/);
     // The trap is sharp: git itself falls into it.
     try {
       repository.git('cat-file', '-p', blob);

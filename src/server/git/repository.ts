@@ -13,6 +13,13 @@ export interface Commit {
   readonly title: string;
 }
 
+/** A repository of its own in a folder of another, and the file in it. */
+export interface Submodule {
+  readonly folder: string;
+  readonly commit: string;
+  readonly rest: string;
+}
+
 /** The contents of a file at a commit, or why it cannot be had. */
 export type FileThen = Uint8Array | MissingFile['reason'];
 
@@ -154,21 +161,23 @@ export class Repository {
     return new BatchAnswer(await runGit(this.root, ['cat-file', form, '--follow-symlinks'], options));
   }
 
-  /** A submodule that a path leads into, and the commit that stood there. */
-  async submodule(
-    { id }: Commit,
-    path: string,
-  ): Promise<{ readonly folder: string; readonly commit: string; readonly rest: string } | undefined> {
-    const folders = path
-      .split('/')
-      .slice(0, -1)
-      .map((_, i, all) => all.slice(0, i + 1).join('/'));
-    if (folders.length === 0) return undefined;
+  /**
+   * Why a file was not found: undefined when it is not there at all, else the submodule that its path leads into.
+   *
+   * @throws GitTrouble when it is there, but a partial clone lacks its content
+   */
+  async submodule({ id, title }: Commit, path: string): Promise<Submodule | undefined> {
+    const folders = path.split('/').map((_, i, all) => all.slice(0, i + 1).join('/'));
     const answer = await runGit(this.root, ['ls-tree', '-z', '--full-tree', id, '--', ...folders]);
     for (const line of answer.toString('utf8').split('\0')) {
-      const [, commit, folder] = /^160000 commit ([0-9a-f]+)\t([\s\S]*)$/.exec(line) ?? [];
-      if (commit !== undefined && folder !== undefined)
-        return { folder: join(this.root, folder), commit, rest: path.slice(folder.length + 1) };
+      const [, type, object, there] = /^\d+ (blob|commit) ([0-9a-f]+)\t([\s\S]*)$/.exec(line) ?? [];
+      if (object === undefined || there === undefined) continue;
+      if (type === 'commit')
+        return { folder: join(this.root, there), commit: object, rest: path.slice(there.length + 1) };
+      if (there === path)
+        throw new GitTrouble(
+          `${path} is in ${title}, but this partial clone lacks its content, and nothing is fetched here. Fetch it: \`git cat-file -e ${object}\`.`,
+        );
     }
     return undefined;
   }
