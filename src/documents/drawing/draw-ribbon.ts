@@ -5,7 +5,7 @@ import type { Rectangle } from './placement.ts';
 import type { Lane, Ribbon, RibbonLoad, Strand } from './scene.ts';
 import type { Sheet } from './sheet.ts';
 import { badge, group, n, path, rect, text } from './svg.ts';
-import { textWidth, wrapText } from './text-size.ts';
+import { textWidth } from './text-size.ts';
 
 /** A network link: as high as its capacity each way, with a strand as high as its load for each picture. */
 export function drawRibbon(ribbon: Ribbon, sheet: Sheet): string {
@@ -59,7 +59,7 @@ function isUsed(load: RibbonLoad | undefined): boolean {
 /** What is wrong with a link, beneath it: too long, or too much in a lane. */
 function notesOf(
   { fromLeft }: Ribbon,
-  { trouble, width }: RibbonMeasures,
+  { trouble }: RibbonMeasures,
   load: RibbonLoad | undefined,
 ): readonly string[] {
   const [right, left] = sided(fromLeft, load);
@@ -68,7 +68,10 @@ function notesOf(
     ...(left?.over ? [{ lane: left, arrow: '←' }] : []),
   ];
   const only = over.length === 1 && over[0];
-  if (only) return [...trouble, ...wrapText(`▲ ${only.lane.text}`, fonts.small, width, 2, true)];
+  if (only) {
+    const { text, excess } = only.lane;
+    return [...trouble, `▲ ${text.slice(0, -excess.length).trim()}`, excess];
+  }
   return [...trouble, ...over.map(({ lane, arrow }) => `▲ ${arrow} ${lane.excess}`)];
 }
 
@@ -201,7 +204,7 @@ function badges(
   };
   const more = strands.length - shown.length;
   return [
-    ...shown.map(({ picture, at }, i) => badge(picture, xOf(i), at.y + at.height / 2, paper)),
+    ...shown.map(({ picture, at }, i) => badge(picture, xOf(i), at.y + at.height / 2, paper, true)),
     more > 0 ? moreBadge(more, xOf(shown.length), lane.y + lane.height / 2, paper) : '',
   ].join('');
 }

@@ -45,7 +45,7 @@ function arrowHead(points: readonly Point[], fromLeft: boolean, colour: string, 
   if (!end || !before) return '';
   const back = before.x < end.x ? -1 : 1;
   const tip = end.x + back * 4.5;
-  return `<path d="M${n(tip)} ${n(end.y)}l${n(back * 9)} -5v10z" fill="${colour}" stroke="${edgeOn(colour, paper)}" stroke-width="0.8"/>`;
+  return `<path d="M${n(tip)} ${n(end.y)}l${n(back * 7.5)} -4.5v9z" fill="${colour}" stroke="${edgeOn(colour, paper)}" stroke-width="0.8"/>`;
 }
 
 /** The colour that a label lies on: that of the room, or the paper between rooms. */
@@ -73,17 +73,18 @@ function label(
   const middle = at.y + at.height / 2;
   const colour = wire.trouble ? theme.ink : theme.faint;
   const first = at.x + (wire.trouble ? 10 : 4) + badgeRadius;
-  const marks = lost
-    ? wire.numbers > 0
-      ? [cross(first, middle, theme.ink)]
-      : []
-    : pictures
-        .slice(0, wire.numbers)
-        .map((number, i) => badge(number, first + i * 2 * badgeRadius, middle, plate));
+  const numbers = lost ? [] : pictures.slice(0, wire.numbers);
+  const marks = numbers.map((number, i) => badge(number, first + i * 2 * badgeRadius, middle, plate));
+  if (lost && wire.numbers > 0) marks.push(cross(first, middle, theme.ink));
+  if (!words && marks.length === 0) return '';
+  const unused = marks.length === 0 ? wordsLeft - 4 : 0;
   return [
     wire.trouble
       ? pointedPlate(at, plate, theme.ink)
-      : rect({ ...at, y: at.y + 1, height: at.height - 2 }, `rx="3" fill="${plate}"`),
+      : rect(
+          { x: at.x + unused, y: at.y + 1, width: at.width - unused, height: at.height - 2 },
+          `rx="3" fill="${plate}"`,
+        ),
     ...marks,
     text(at.x + wordsLeft, middle + 4, words, fonts.small, colour, {
       bold: wire.trouble !== undefined,

@@ -12,26 +12,33 @@ import {
 import type { Box, Ribbon, Scene, Wire } from './scene.ts';
 import { textWidth } from './text-size.ts';
 
-const options = {
+/** Of the whole drawing and of each room: what contains something hands nothing of this down. */
+const everywhere = {
   'elk.algorithm': 'layered',
   'elk.direction': 'RIGHT',
   'elk.hierarchyHandling': 'INCLUDE_CHILDREN',
   'elk.edgeRouting': 'ORTHOGONAL',
+  'elk.layered.thoroughness': '20',
+  'elk.layered.nodePlacement.strategy': 'NETWORK_SIMPLEX',
+  'elk.layered.compaction.postCompaction.strategy': 'EDGE_LENGTH',
+  'elk.layered.spacing.nodeNodeBetweenLayers': '30',
+  // An arrow has room before the box that it points at.
+  'elk.layered.spacing.edgeNodeBetweenLayers': '18',
+  'elk.layered.spacing.edgeEdgeBetweenLayers': '10',
+  'elk.spacing.nodeNode': '20',
+  'elk.spacing.edgeNode': '14',
+  'elk.spacing.edgeEdge': '10',
+  'elk.spacing.componentComponent': '30',
+  'elk.spacing.edgeLabel': '4',
+};
+
+const options = {
+  ...everywhere,
+  // What is written first stands first, so that a line typed below moves little. Rooms cannot have it.
+  'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
   'elk.json.shapeCoords': 'ROOT',
   'elk.json.edgeCoords': 'ROOT',
   'elk.padding': '[top=12,left=12,bottom=12,right=12]',
-  // What is written first stands first, so that a line typed below moves little.
-  'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
-  'elk.layered.nodePlacement.strategy': 'NETWORK_SIMPLEX',
-  'elk.layered.compaction.postCompaction.strategy': 'EDGE_LENGTH',
-  'elk.layered.spacing.nodeNodeBetweenLayers': '36',
-  'elk.layered.spacing.edgeNodeBetweenLayers': '16',
-  'elk.layered.spacing.edgeEdgeBetweenLayers': '10',
-  'elk.spacing.nodeNode': '22',
-  'elk.spacing.edgeNode': '14',
-  'elk.spacing.edgeEdge': '10',
-  'elk.spacing.componentComponent': '36',
-  'elk.spacing.edgeLabel': '4',
 };
 
 const longestRoomTitle = 300;
@@ -77,6 +84,7 @@ function elkRoom(id: string, title: string, children: ElkNode[]): ElkNode {
     id: idOf.room(id),
     children,
     layoutOptions: {
+      ...everywhere,
       'elk.padding': '[top=44,left=20,bottom=20,right=20]',
       'elk.nodeSize.constraints': 'MINIMUM_SIZE',
       'elk.nodeSize.minimum': `(${Math.ceil(width)},80)`,
@@ -148,7 +156,8 @@ function elkWire(wire: Wire): ElkExtendedEdge {
     id: idOf.wire(wire.id),
     sources: [idOf.port(left.port)],
     targets: [idOf.port(right.port)],
-    labels: [{ text: words, width, height, layoutOptions: { 'elk.edgeLabels.inline': 'true' } }],
+    // The layout forgets a label without words.
+    labels: [{ text: words || '-', width, height, layoutOptions: { 'elk.edgeLabels.inline': 'true' } }],
   };
 }
 

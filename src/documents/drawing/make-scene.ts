@@ -188,7 +188,8 @@ class SceneMaker {
     const reach = this.#analysis.reaches[link.chain.index]?.reach_m;
     const measured = link.length.from === 'measured' ? ' measured' : '';
     const length = this.#length(link);
-    const reachText = reach === undefined ? '' : `, ${this.#metres(reach)} reach`;
+    const trouble = this.#reachTrouble(link);
+    const reachText = reach === undefined || trouble ? '' : `, ${this.#metres(reach)} reach`;
     return {
       id: link.name,
       from: sceneEnd(from),
@@ -199,7 +200,7 @@ class SceneMaker {
       bothWays: link.bothWays,
       fromLeft: this.#isLeft(from, to),
       standbyFor: this.#standbyFor(link),
-      trouble: this.#reachTrouble(link),
+      trouble,
     };
   }
 

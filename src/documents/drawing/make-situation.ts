@@ -1,4 +1,5 @@
 import { deliveriesHolding } from '../../analysis/holding.ts';
+import { add } from '../../analysis/lists.ts';
 import type {
   Analysis,
   Delay,
@@ -63,7 +64,7 @@ class SituationMaker {
         .map((destination) => this.#watched(destination.name, shown.get(destination))),
       arrivals: [...shown]
         .filter(([target]) => !('kind' in target) && this.#chosen.owners.has(target.owner))
-        .map(([target, delivery]) => this.#watched('text' in target ? target.text : target.name, delivery)),
+        .map(([target, arriving]) => this.#watched('text' in target ? target.text : target.name, arriving)),
       lost: [...lostLinks, ...lostNodes].map((thing) => thing.name),
       traces: this.#traces(deliveries),
     };
@@ -119,25 +120,24 @@ class SituationMaker {
     return { strands, load_bits_per_second: load, text, over: true, excess };
   }
 
-  /** The first delivery to each destination and to each input that a feed names. */
-  #shownTargets(deliveries: readonly Delivery[]): ReadonlyMap<Target, Delivery> {
-    const shown = new Map<Target, Delivery>();
-    for (const delivery of deliveries) {
-      const { target } = delivery.feed;
-      if (target && !shown.has(target)) shown.set(target, delivery);
-    }
+  /** The deliveries to each destination and to each input that a feed names. */
+  #shownTargets(deliveries: readonly Delivery[]): ReadonlyMap<Target, readonly Delivery[]> {
+    const shown = new Map<Target, Delivery[]>();
+    for (const delivery of deliveries) if (delivery.feed.target) add(shown, delivery.feed.target, delivery);
     return shown;
   }
 
-  #watched(box: string, delivery: Delivery | undefined): Watched {
-    if (!delivery) return { box, picture: undefined, text: 'no picture', trouble: false };
-    if (delivery.routes.length === 0) return { box, picture: undefined, text: 'no route', trouble: true };
-    return {
-      box,
-      picture: this.#titles.numberOf(delivery.feed.source),
-      text: delayText(delivery.delay, delivery.feed),
-      trouble: delivery.delay.over,
-    };
+  #watched(box: string, deliveries: readonly Delivery[] = []): Watched {
+    const [first] = deliveries;
+    if (!first) return { box, picture: undefined, text: 'no picture', trouble: false };
+    const arriving = deliveries.filter(({ routes }) => routes.length > 0);
+    const shown = arriving[0];
+    if (!shown) return { box, picture: undefined, text: 'no route', trouble: true };
+    const picture = this.#titles.numberOf(shown.feed.source);
+    const others = arriving.filter(({ feed }) => feed.source !== shown.feed.source);
+    if (others.length > 0 || deliveries.some(({ twoPictures }) => twoPictures))
+      return { box, picture, text: 'two pictures at once', trouble: true };
+    return { box, picture, text: delayText(shown.delay, shown.feed), trouble: shown.delay.over };
   }
 
   /** Of every feed that passes something that is drawn. */

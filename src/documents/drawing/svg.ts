@@ -1,6 +1,6 @@
 /** The elements that a drawing is written with. Nothing in them is a style or a script, so they pass any policy. */
 import { escapeXml } from '../escape.ts';
-import { badgeShape, edgeOn, inkOn, pictureColour } from './colours.ts';
+import { badgeShape, contrast, edgeOn, inkOn, LEAST_CONTRAST, pictureColour } from './colours.ts';
 import { badgeRadius, fonts } from './measures.ts';
 import type { Point, Rectangle } from './placement.ts';
 
@@ -40,10 +40,10 @@ export function group(id: string, kind: string, words: string, parts: readonly s
   return `<g class="${kind}" data-id="${escapeXml(id)}" data-kind="${kind}" role="img" aria-label="${said}"><title>${said}</title>${parts.join('')}</g>`;
 }
 
-/** A picture's number in its shape and colour. */
-export function badge(number: number, x: number, y: number, paper: string): string {
+/** A picture's number in its shape and colour; on a strand of its own colour it has an edge like the paper. */
+export function badge(number: number, x: number, y: number, paper: string, onStrand = false): string {
   const colour = pictureColour(number);
-  const edge = edgeOn(colour, paper);
+  const edge = onStrand && contrast(colour, paper) >= LEAST_CONTRAST ? paper : edgeOn(colour, paper);
   const r = badgeRadius;
   const shape = {
     round: `<circle cx="${n(x)}" cy="${n(y)}" r="${r - 0.5}" fill="${colour}" stroke="${edge}"/>`,
