@@ -22,9 +22,13 @@ const browser = { ...shared, platform: 'browser', target: 'es2022' };
 const bundlesBeside = {
   name: 'bundles-beside',
   setup(build) {
-    const beside = (filter, path) => build.onResolve({ filter }, () => ({ path, external: true }));
+    const beside = (filter, path) =>
+      build.onResolve({ filter }, ({ kind }) =>
+        kind === 'entry-point' ? undefined : { path, external: true },
+      );
     beside(/\/server\/main-node\.ts$/, './server.cjs');
     beside(/\/documents\/papers\.ts$/, './papers.cjs');
+    beside(/\/place-scene\.ts$/, './layout.cjs');
   },
 };
 
@@ -37,10 +41,12 @@ const bundles = [
     plugins: [bundlesBeside],
   },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
+  { ...node, entryPoints: ['src/documents/drawing/place-scene.ts'], outfile: 'dist/layout.cjs' },
   {
     ...node,
     entryPoints: ['src/documents/papers.ts'],
     outfile: 'dist/papers.cjs',
+    plugins: [bundlesBeside],
     // The PDF library asks where it lies, which a bundle of this form does not know by itself.
     define: { 'import.meta.url': 'ownAddress' },
     banner: { js: "const ownAddress = require('node:url').pathToFileURL(__filename).href;" },

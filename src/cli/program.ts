@@ -17,6 +17,7 @@ const commands: readonly (readonly [string, string, () => Promise<{ define: Defi
   ['new', 'write a small working plan to start from', () => import('./new.ts')],
   ['check', 'tell what is wrong with plans', () => import('./check.ts')],
   ['show', 'show what was worked out: loads, routes, delays', () => import('./show.ts')],
+  ['draw', 'draw the plan as a picture (SVG)', () => import('./draw.ts')],
   ['book', 'write the papers: the book, tables, labels, test pictures', () => import('./book.ts')],
   ['review', 'tell what a change does to the show', () => import('./review.ts')],
   ['explain', 'tell what a check, a format, a cable or an interface means', () => import('./explain.ts')],
