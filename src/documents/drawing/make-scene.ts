@@ -16,6 +16,7 @@ import { noteLines } from './measures.ts';
 import type {
   Box,
   BoxPort,
+  PictureKey,
   Ribbon,
   Room,
   Scene,
@@ -37,7 +38,7 @@ const FREE_PORTS_DRAWN = 3;
 export function makeScene(analysis: Analysis, choice: SceneChoice = {}): Scene {
   const drawable = drawableLinks(analysis);
   const chosen = chooseThings(analysis, drawable, choice);
-  return new SceneMaker(analysis, chosen, positionsOf(analysis, drawable)).make();
+  return new SceneMaker(analysis, chosen, positionsOf(analysis, drawable)).make(choice);
 }
 
 /** Who stands left of whom is settled for the plan as a whole, so that the drawing of a part looks like its part. */
@@ -66,7 +67,7 @@ class SceneMaker {
     this.#positions = positions;
   }
 
-  make(): Scene {
+  make(choice: SceneChoice): Scene {
     const { settings, situations, places, sources } = this.#analysis;
     const { links, owners } = this.#chosen;
     const shown = situations.map((situation) =>
@@ -76,14 +77,12 @@ class SceneMaker {
     const notes = notesOf(shown);
     const boxes = [...owners].map((owner) => this.#box(owner)).map((box) => withNotes(box, notes));
     const used = new Set(boxes.map((box) => box.room));
+    const isPart = Object.values(choice).some((one) => one !== undefined);
+    const seen = isPart ? numbersIn(boxes, shown) : undefined;
     return {
       title: nameText(settings.title),
-      edition: editionOf(this.#analysis),
-      pictures: [...sources.values()].map((source, i) => ({
-        number: i + 1,
-        name: source.name,
-        title: nameText(this.#titles.of(source)),
-      })),
+      edition: joined([editionOf(this.#analysis), this.#partOf(choice)]),
+      pictures: [...sources.values()].flatMap((source) => this.#pictureKey(source, seen)),
       rooms: [...places.values()]
         .filter((place) => used.has(place.name))
         .map((place): Room => ({ id: place.name, title: nameText(this.#titles.of(place)) })),
@@ -94,6 +93,25 @@ class SceneMaker {
       ribbons: links.filter(({ link }) => link.network).map((drawn) => this.#ribbon(drawn)),
       situations: shown,
     };
+  }
+
+  /** What of the plan is drawn, when that is not all. */
+  #partOf({ place, source, feed }: SceneChoice): string {
+    const [room, picture] = [
+      place === undefined ? undefined : this.#analysis.places.get(place),
+      source === undefined ? undefined : this.#analysis.sources.get(source),
+    ];
+    return joined([
+      room && apart(this.#titles.of(room)),
+      picture && `only ${apart(this.#titles.of(picture))}`,
+      feed && `only ${apart(feed)}`,
+    ]);
+  }
+
+  #pictureKey(source: Source, seen: ReadonlySet<number> | undefined): PictureKey[] {
+    const number = this.#titles.numberOf(source);
+    if (number === undefined || (seen && !seen.has(number))) return [];
+    return [{ number, name: source.name, title: nameText(this.#titles.of(source)) }];
   }
 
   #box(owner: PortOwner): Box {
@@ -276,6 +294,25 @@ function notesOf(situations: readonly SceneSituation[]): Map<string, Watched[]> 
 function withNotes(box: Box, notes: ReadonlyMap<string, readonly Watched[]>): Box {
   const lines = (notes.get(box.id) ?? []).map((watched) => noteLines(box, watched).length);
   return lines.length === 0 ? box : { ...box, noteLines: Math.max(...lines) };
+}
+
+/** The pictures that are to be seen anywhere. */
+function numbersIn(boxes: readonly Box[], situations: readonly SceneSituation[]): ReadonlySet<number> {
+  const numbers = new Set<number>();
+  const see = (number: number | undefined) => {
+    if (number !== undefined) numbers.add(number);
+  };
+  for (const { picture, ports } of boxes) {
+    see(picture);
+    for (const { begins } of ports) see(begins);
+  }
+  for (const { wires, ribbons, watched } of situations) {
+    for (const { pictures } of wires) pictures.forEach(see);
+    for (const { forward, backward } of ribbons)
+      for (const { strands } of [forward, backward]) for (const { picture } of strands) see(picture);
+    for (const { picture } of watched) see(picture);
+  }
+  return numbers;
 }
 
 /** For each wire the most pictures that ride on it at once. */
