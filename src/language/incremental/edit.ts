@@ -1,5 +1,5 @@
 import type { Lexer } from 'langium';
-import { MOST_CHARACTERS } from '../refusal.ts';
+import { MOST_CHARACTERS, refuseLines } from '../refusal.ts';
 import type { FileTree } from './file-tree.ts';
 import type { FeedplotParser } from './parser.ts';
 import { type Piece, type Place, placeIn, start } from './piece.ts';
@@ -60,10 +60,14 @@ export function applyEdit(tree: FileTree, edit: TextEdit, parser: FeedplotParser
   stretch.runs.slice(last).forEach((run, i) => {
     old[old.length - behind + i]!.moveTo(placeIn(stretch.from, run.begin));
   });
+  if (tree.isHopeless) parser.readAgain(tree, edit.text);
 }
 
+/** Whether what an edit brought in makes the text one that is not read. */
 function isRefused({ start, end, text }: TextEdit, delta: number): boolean {
-  return text.length > MOST_CHARACTERS || text.slice(start, end + delta).includes('\u0000');
+  const typed = text.slice(start, end + delta);
+  const lines = text.slice(text.lineStart(start), text.nextLine(end + delta));
+  return text.length > MOST_CHARACTERS || typed.includes('\u0000') || refuseLines(lines) !== undefined;
 }
 
 function boundsOf(pieces: readonly Piece[], lineStart: number, nextLine: number): Bounds {

@@ -1,6 +1,7 @@
 import { EOF, type ILexingError, type IRecognitionException, type IToken } from 'chevrotain';
 import type { LangiumDocument, Mutable, ParseResult } from 'langium';
 import type { Import, PlanFile, Statement } from '../generated/ast.ts';
+import { Patience } from '../refusal.ts';
 import { adopt } from './node-builder.ts';
 import type { Piece, PieceError } from './piece.ts';
 import type { Text } from './text.ts';
@@ -40,6 +41,7 @@ export class FileTree implements ParseResult<PlanFile> {
   refusal: string | undefined = undefined;
   readonly #root: FileRoot;
   readonly #broken = new Set<Piece>();
+  readonly #patience = new Patience();
   #heads: Heads | undefined;
 
   constructor(text: Text) {
@@ -94,14 +96,25 @@ export class FileTree implements ParseResult<PlanFile> {
     return -1;
   }
 
+  /** Whether there is so much wrong with the text, or so much of it, that it cannot be a plan. */
+  get isHopeless(): boolean {
+    return this.#patience.refusal() !== undefined;
+  }
+
   apply({ text, first, count, pieces, movedBy }: Change): void {
     const old = this.pieces;
     const removed = old.slice(first, first + count);
     const behind = old.slice(first + count);
     this.#replaceItems(old, first, removed, pieces);
     this.#replaceStatements(old, first, removed, pieces);
-    for (const piece of removed) this.#broken.delete(piece);
-    for (const piece of pieces) if (piece.errors.length > 0) this.#broken.add(piece);
+    for (const piece of removed) {
+      this.#broken.delete(piece);
+      this.#patience.remove(piece);
+    }
+    for (const piece of pieces) {
+      if (piece.errors.length > 0) this.#broken.add(piece);
+      this.#patience.add(piece);
+    }
     if (movedBy.offset !== 0 || movedBy.line !== 0) {
       for (const piece of behind) {
         piece.offset += movedBy.offset;

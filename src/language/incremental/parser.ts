@@ -42,8 +42,9 @@ export class FeedplotParser extends LangiumParser {
 
   /** Reads all of a file afresh into its tree. */
   readAgain(tree: FileTree, text: Text): void {
-    tree.refusal = refuse(text);
-    const pieces = tree.refusal === undefined ? readAll(this, this.lexer, text) : [];
+    const read = refuse(text) ?? readAll(this, this.lexer, text);
+    tree.refusal = typeof read === 'string' ? read : undefined;
+    const pieces = typeof read === 'string' ? [] : read;
     tree.apply({ text, first: 0, count: tree.pieces.length, pieces, movedBy: { offset: 0, line: 0 } });
   }
 

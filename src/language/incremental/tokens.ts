@@ -21,6 +21,7 @@ export interface Stretch {
   readonly lexed: string;
   readonly tokens: readonly IToken[];
   readonly runs: readonly Run[];
+  readonly errors: readonly ILexingError[];
   /** It holds a comment that is not closed in it. */
   readonly opensComment: boolean;
 }
@@ -39,6 +40,7 @@ export function lexStretch(lexer: Lexer, text: Text, from: Place, to: number): S
     lexed,
     tokens,
     runs: cutRuns(tokens, hidden, errors, lexed.length),
+    errors,
     opensComment: errors.some((error) => isOpenComment(error, lexed)),
   };
 }

@@ -88,10 +88,23 @@ describe('a file read piece by piece', () => {
   it('is read however many comments and names it has', () => {
     const comments = parser.parse<PlanFile>('//\n'.repeat(150_000));
     expect(comments.value.$cstNode!.root.fullText).toHaveLength(450_000);
-    expect(
-      parser.parse<PlanFile>(`segment a without ${'b, '.repeat(200_000)}c`).value.statements,
-    ).toHaveLength(1);
-    expect(parser.parse<PlanFile>('$ '.repeat(100_000)).lexerErrors.length).toBeGreaterThan(0);
+    const names = parser.parse<PlanFile>(`segment a without ${'b,\n'.repeat(150_000)}c`);
+    expect(names.value.statements).toHaveLength(1);
+    expect(names.parserErrors).toEqual([]);
+  });
+
+  it.each([
+    ['too long', 'place a\n'.repeat(500_001), /^This file has 4\.0 million characters/],
+    ['no text', 'place a\0', /^This is no text/],
+    ['one endless line', `place a "${'x'.repeat(20_000)}"`, /^A line of this file has more than 20000/],
+    ['signs only', '*\n'.repeat(60_000), /^Almost nothing in this file/],
+    ['open comments', '/* a\n'.repeat(10_000), /^Almost nothing in this file/],
+    ['broken statements only', 'place\n'.repeat(3001), /^Almost nothing in this file/],
+    ['too many statements', 'place a\n'.repeat(100_001), /^This file has more than 100000 statements/],
+  ])('is refused with one error where it cannot be a plan: %s', (_what, text, message) => {
+    const tree = parser.readFile(Text.of(text));
+    expect(tree.errors().map((error) => error.message)).toEqual([expect.stringMatching(message)]);
+    expect(tree.value.statements).toEqual([]);
   });
 });
 
@@ -151,6 +164,13 @@ describe('an edit', () => {
     ],
   ])('%s', (_what, text, edits) => {
     edited(text, ...edits);
+  });
+
+  it('makes a text refused, and read again', () => {
+    const line = `place a "${'x'.repeat(19_990)}"\n`;
+    edited(line, [8, 8, 'y'.repeat(20)], [8, 28, '']);
+    edited('place a\nplace b\n', [8, 8, '\0'], [8, 9, '']);
+    edited('place\n'.repeat(3000), [0, 0, 'place\n'], [0, 6, ''], [0, 5, 'place a']);
   });
 
   it('of any kind leaves what a fresh reading gives', () => {
