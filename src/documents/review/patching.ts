@@ -38,6 +38,8 @@ export interface Patching {
   /** Main cables before that are spares now, and the other way round: they lie already. */
   readonly unpluggedOnly: ReadonlySet<Link>;
   readonly laidAlready: ReadonlySet<Link>;
+  /** Old boxes in whose place another kind of box stands under the same name. */
+  readonly replaced: ReadonlySet<Box>;
   /** A socket of the old plan by its new name; a box that is replaced keeps its sockets to itself. */
   oldSocket(end: LinkEnd): string;
 }
@@ -53,6 +55,7 @@ export function patchingOf(comparison: Comparison): Patching {
     carried: boxes.carried,
     repowered: boxes.staying.filter((pair) => isRepowered(comparison, pair)),
     staying: boxes.staying,
+    replaced: boxes.replaced,
     ...cables,
     oldSocket: (end) => cables.socketOf(end),
   };

@@ -11,15 +11,67 @@ import type { Socket, Step } from './review.ts';
 /** A step before it is known what becomes dark with it. */
 export type Said = Omit<Step, 'dark' | 'back' | 'ends'>;
 
+/** Titles of one plan; a box that another kind of box replaces is told apart from that. */
+class StepTitles {
+  readonly #titles: Titles;
+  readonly #replaced: ReadonlySet<Owner>;
+
+  constructor(titles: Titles, replaced: ReadonlySet<Owner> = new Set()) {
+    this.#titles = titles;
+    this.#replaced = replaced;
+  }
+
+  box(box: Owner): string {
+    return this.#replaced.has(box) ? `the old ${this.#titles.of(box)}` : this.#titles.of(box);
+  }
+
+  end({ port, text }: LinkEnd): string {
+    if (!port) return text;
+    const title = this.#titles.port(port);
+    return this.#replaced.has(port.owner) ? `the old ${title}` : title;
+  }
+
+  place({ port }: LinkEnd): string {
+    return this.#titles.place(port?.owner.place);
+  }
+
+  link(link: Link): string {
+    return this.#titles.link(link);
+  }
+
+  /** `T1`, or by its kind when nothing is written on it. */
+  cable(link: Link): string {
+    return this.#titles.ownLabel(link) ?? (link.cable ? this.#titles.cable(link.cable) : 'the cable');
+  }
+
+  kind(link: Link): string {
+    return this.#titles.cable(link.cable);
+  }
+
+  socket(end: LinkEnd): Socket {
+    const { port, text } = end;
+    if (!port) return { place: this.place(end), box: text, socket: undefined };
+    return {
+      place: this.place(end),
+      box: this.box(port.owner),
+      socket: port.owner.kind === 'node' ? this.#titles.socket(port) : undefined,
+    };
+  }
+}
+
 export class StepWords {
   readonly #comparison: Comparison;
   readonly #old: Titles;
   readonly #new: Titles;
+  readonly #before: StepTitles;
+  readonly #after: StepTitles;
 
-  constructor(comparison: Comparison) {
+  constructor(comparison: Comparison, replaced: ReadonlySet<Owner>) {
     this.#comparison = comparison;
     this.#old = comparison.titles.was;
     this.#new = comparison.titles.is;
+    this.#before = new StepTitles(this.#old, replaced);
+    this.#after = new StepTitles(this.#new);
   }
 
   setUp(box: Box): Said {
@@ -36,7 +88,7 @@ export class StepWords {
     return {
       kind: 'take out',
       place: this.#old.place(box.place),
-      text: `Take out ${this.#old.of(box)}: the plan has it no longer.`,
+      text: `Take out ${this.#before.box(box)}: the plan has it no longer.`,
       cable: null,
       sockets: [],
     };
@@ -79,7 +131,7 @@ export class StepWords {
         node,
         `Set ${this.#new.port(output)} to ${this.#new.of(shows)}${from}${instead}.`,
       ),
-      sockets: [socketOf({ text: output.text, port: output }, this.#new)],
+      sockets: [this.#after.socket({ text: output.text, port: output })],
     };
   }
 
@@ -90,65 +142,61 @@ export class StepWords {
   }
 
   lay(link: Link): Said {
-    return this.#atCable(
-      'lay',
-      link,
-      this.#new,
-      `Lay ${this.#whole(link)} from ${this.#far(link)}; plug it later.`,
-    );
+    const text = `Lay ${this.#whole(link)} from ${this.#boxes(link, this.#after)}; plug it later.`;
+    return this.#atCable('lay', link, this.#after, text);
   }
 
   laySpare(link: Link): Said {
-    const main = link.standbyFor ? this.#new.link(link.standbyFor) : '';
-    const text = `Lay ${this.#whole(link)} from ${this.#far(link)}; leave it unplugged: it is the spare for ${main}.`;
-    return this.#atCable('lay', link, this.#new, text);
+    const main = link.standbyFor ? this.#after.link(link.standbyFor) : '';
+    const text = `Lay ${this.#whole(link)} from ${this.#boxes(link, this.#after)}; leave it unplugged: it is the spare for ${main}.`;
+    return this.#atCable('lay', link, this.#after, text);
   }
 
   plug(link: Link, state: 'new' | 'lies'): Said {
     const isNew = state === 'new';
     const verb = isNew && this.hasWay(link) ? 'Lay and plug' : 'Plug';
-    const cable = isNew ? this.#whole(link) : this.#name(link, this.#new);
-    return this.#atCable('plug', link, this.#new, `${verb} ${cable}: ${this.#ends(link, this.#new)}.`);
+    const cable = isNew ? this.#whole(link) : this.#after.cable(link);
+    return this.#atCable('plug', link, this.#after, `${verb} ${cable}: ${this.#ends(link, this.#after)}.`);
   }
 
   unplug(link: Link, staysLying: boolean): Said {
     const lying = staysLying ? ' Leave it lying: it is a spare now.' : '';
-    const text = `Unplug ${this.#name(link, this.#old)}: ${this.#ends(link, this.#old)}.${lying}`;
-    return this.#atCable('unplug', link, this.#old, text);
+    const text = `Unplug ${this.#before.cable(link)}: ${this.#ends(link, this.#before)}.${lying}`;
+    return this.#atCable('unplug', link, this.#before, text);
   }
 
   takeUp(link: Link): Said {
-    const text = `Take up ${this.#name(link, this.#old)}, the spare from ${this.#far(link, this.#old)}.`;
-    return this.#atCable('unplug', link, this.#old, text);
+    const text = `Take up ${this.#before.cable(link)}, the spare from ${this.#boxes(link, this.#before)}.`;
+    return this.#atCable('take out', link, this.#before, text);
   }
 
   move(move: EndMove): Said {
-    const [leaves, goesTo] = [this.#old.end(move.leaves), this.#new.end(move.goesTo)];
+    const [leaves, goesTo] = [this.#before.end(move.leaves), this.#after.end(move.goesTo)];
     return this.#atEnd('move', move, `Move ${this.#end(move)} from ${leaves} to ${goesTo}.`);
   }
 
+  /** The end of a cable comes out and waits for its new socket. */
   loosen(move: EndMove): Said {
-    const text = `Unplug ${this.#end(move)} from ${this.#old.end(move.leaves)} and keep it at hand.`;
-    return this.#atEnd('unplug', move, text);
+    const text = `Unplug ${this.#end(move)} from ${this.#before.end(move.leaves)} and keep it at hand.`;
+    return { ...this.#atEnd('unplug', move, text), sockets: [this.#before.socket(move.leaves)] };
   }
 
   plugEnd(move: EndMove): Said {
-    const text = `Plug that end of ${this.#name(move.after, this.#new)} into ${this.#new.end(move.goesTo)}.`;
-    return this.#atEnd('plug', move, text);
+    const text = `Plug the end of ${this.#end(move)} that you kept at hand into ${this.#after.end(move.goesTo)}.`;
+    return { ...this.#atEnd('plug', move, text), sockets: [this.#after.socket(move.goesTo)] };
   }
 
   /** The end of a cable, told by where its other end stays. */
   #end({ after, stays }: EndMove): string {
-    const place = this.#place(stays, this.#new);
-    const other = `${this.#new.end(stays)}${this.#isWithinOnePlace(after) ? '' : ` at ${place}`}`;
-    return `${this.#name(after, this.#new)} (its other end stays in ${other})`;
+    const away = this.#isWithinOnePlace(after) ? '' : ` at ${this.#after.place(stays)}`;
+    return `${this.#after.cable(after)} (its other end stays in ${this.#after.end(stays)}${away})`;
   }
 
   #atEnd(kind: Said['kind'], { after, leaves, goesTo }: EndMove, text: string): Said {
     return {
-      ...this.#atCable(kind, after, this.#new, text),
-      place: this.#place(goesTo, this.#new),
-      sockets: [socketOf(leaves, this.#old), socketOf(goesTo, this.#new)],
+      ...this.#atCable(kind, after, this.#after, text),
+      place: this.#after.place(goesTo),
+      sockets: [this.#before.socket(leaves), this.#after.socket(goesTo)],
     };
   }
 
@@ -156,23 +204,14 @@ export class StepWords {
     return { kind, place: this.#new.place(box.place), text, cable: null, sockets: [] };
   }
 
-  #atCable(kind: Said['kind'], link: Link, titles: Titles, text: string): Said {
+  #atCable(kind: Said['kind'], link: Link, titles: StepTitles, text: string): Said {
     return {
       kind,
-      place: this.#place(link.from, titles),
+      place: titles.place(link.from),
       text,
-      cable: {
-        title: titles.link(link),
-        kind: titles.cable(link.cable),
-        length_m: link.length.length_m,
-      },
-      sockets: [socketOf(link.from, titles), socketOf(link.to, titles)],
+      cable: { title: titles.link(link), kind: titles.kind(link), length_m: link.length.length_m },
+      sockets: [titles.socket(link.from), titles.socket(link.to)],
     };
-  }
-
-  /** `T1`, or by its kind when nothing is written on it. */
-  #name(link: Link, titles: Titles): string {
-    return titles.ownLabel(link) ?? (link.cable ? titles.cable(link.cable) : 'the cable');
   }
 
   /** With kind, length and the way that it lies. */
@@ -185,47 +224,29 @@ export class StepWords {
       length_m === undefined ? undefined : formatLength(length_m, this.#comparison.is.settings.units),
     ].filter(Boolean);
     const way = runs.map((run) => run.statement.fact.route ?? this.#new.run(run));
-    const installed = link.installed
-      ? ' (the house’s own)'
-      : way.length > 0
-        ? ` (along ${way.join(', then ')})`
-        : '';
-    return `${words.join(', ')}${installed}`;
+    const along = way.length > 0 ? ` (along ${way.join(', then ')})` : '';
+    return `${words.join(', ')}${link.installed ? ' (the house’s own)' : along}`;
   }
 
   /** Both ends, the first here. */
-  #ends(link: Link, titles: Titles): string {
-    if (this.#isWithinOnePlace(link)) return `${titles.end(link.from)} to ${titles.end(link.to)}`;
-    return `${titles.end(link.from)} here, ${titles.end(link.to)} at ${this.#place(link.to, titles)}`;
+  #ends(link: Link, titles: StepTitles): string {
+    const [from, to] = [titles.end(link.from), titles.end(link.to)];
+    return this.#isWithinOnePlace(link)
+      ? `${from} to ${to}`
+      : `${from} here, ${to} at ${titles.place(link.to)}`;
   }
 
-  #far({ from, to }: Link, titles = this.#new): string {
-    return `${this.#box(from, titles)} to ${this.#box(to, titles)} at ${this.#place(to, titles)}`;
-  }
-
-  #box({ port, text }: LinkEnd, titles: Titles): string {
-    return port ? titles.of(port.owner) : text;
+  #boxes({ from, to }: Link, titles: StepTitles): string {
+    const [near, far] = [from, to].map(({ port, text }) => (port ? titles.box(port.owner) : text));
+    return `${near} to ${far} at ${titles.place(to)}`;
   }
 
   #isWithinOnePlace({ from, to }: Link): boolean {
     return from.port?.owner.place === to.port?.owner.place;
   }
 
-  #place({ port }: LinkEnd, titles: Titles): string {
-    return titles.place(port?.owner.place);
-  }
-
   #power({ poweredBy }: Owner): string {
     if (poweredBy.length === 0) return '';
     return `, powered from ${poweredBy.map((circuit) => this.#new.circuit(circuit)).join(' and ')}`;
   }
-}
-
-function socketOf({ port, text }: LinkEnd, titles: Titles): Socket {
-  if (!port) return { place: titles.place(undefined), box: text, socket: undefined };
-  return {
-    place: titles.place(port.owner.place),
-    box: titles.of(port.owner),
-    socket: port.owner.kind === 'node' ? titles.socket(port) : undefined,
-  };
 }

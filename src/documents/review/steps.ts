@@ -44,7 +44,7 @@ class Ordering {
   constructor(comparison: Comparison) {
     this.#comparison = comparison;
     this.#patching = patchingOf(comparison);
-    this.#words = new StepWords(comparison);
+    this.#words = new StepWords(comparison, this.#patching.replaced);
     this.#outputs = new OutputChanges(comparison);
     const { gone, come, moves, carried } = this.#patching;
     this.#running = new Running(comparison, new Set([...come, ...moves.map(({ after }) => after)]));
