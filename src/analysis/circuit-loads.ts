@@ -14,6 +14,7 @@ export function poweringOf(analysis: Analysis): Powering {
   const supplied_w = new Map<Owner, number>(network.supplies.map((supply) => [supply.node, supply.supply_w]));
   const own_w = new Map<Circuit, number>();
   const devices = new Map<Circuit, Owner[]>();
+  const parts = new Map<Circuit, { name: string; load_w: number }[]>();
   const unpowered: Owner[] = [];
   const placeLoads = new Map<string, number>();
   for (const owner of ownersOf(analysis)) {
@@ -21,16 +22,20 @@ export function poweringOf(analysis: Analysis): Powering {
     const watts = draws_w + (supplied_w.get(owner) ?? 0);
     if (owner.place) placeLoads.set(owner.place.name, (placeLoads.get(owner.place.name) ?? 0) + draws_w);
     for (const circuit of owner.poweredBy) {
-      own_w.set(circuit, (own_w.get(circuit) ?? 0) + watts / owner.poweredBy.length);
+      const load_w = watts / owner.poweredBy.length;
+      own_w.set(circuit, (own_w.get(circuit) ?? 0) + load_w);
       add(devices, circuit, owner);
+      add(parts, circuit, { name: owner.name, load_w });
     }
     if (draws_w > 0 && saysNothing(owner) && !network.fedBy.has(owner)) unpowered.push(owner);
   }
   const total_w = withFedCircuits(analysis, own_w);
+  for (const circuit of analysis.circuits.values())
+    if (circuit.from) add(parts, circuit.from, { name: circuit.name, load_w: total_w.get(circuit)! });
   return {
     network,
     circuits: [...analysis.circuits.values()].map((circuit) =>
-      loadOf(circuit, total_w.get(circuit) ?? 0, devices.get(circuit) ?? []),
+      loadOf(circuit, total_w.get(circuit) ?? 0, devices.get(circuit) ?? [], parts.get(circuit) ?? []),
     ),
     unpowered,
     places: [...analysis.places.values()].flatMap((place): PlacePower[] => {
@@ -76,11 +81,16 @@ function withFedCircuits(analysis: Analysis, own_w: ReadonlyMap<Circuit, number>
   return total_w;
 }
 
-function loadOf(circuit: Circuit, load_w: number, devices: readonly Owner[]): CircuitLoad {
+function loadOf(
+  circuit: Circuit,
+  load_w: number,
+  devices: readonly Owner[],
+  parts: CircuitLoad['parts'],
+): CircuitLoad {
   const { current_a, voltage_v } = circuit.statement.fact;
   const limit_w =
     current_a === undefined || voltage_v === undefined
       ? undefined
       : attempt(() => continuousLimit_w(current_a, voltage_v));
-  return { circuit, load_w, limit_w, share: limit_w ? load_w / limit_w : undefined, devices };
+  return { circuit, load_w, limit_w, share: limit_w ? load_w / limit_w : undefined, devices, parts };
 }

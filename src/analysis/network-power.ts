@@ -49,10 +49,11 @@ function powerOver(chain: Chain, supply: Port, device: Port): NetworkPower | und
   const draws_w = owner.kit?.statement.fact.draws_w;
   const device_w = Math.min(draws_w ?? power.device_w, power.device_w);
   const { length_m } = chain;
+  const conductor_ohm_per_m = resistance_ohm_per_m(chain);
   const over =
     length_m === undefined
       ? undefined
-      : attempt(() => poweredDevice(power, length_m, device_w, resistance_ohm_per_m(chain)));
+      : attempt(() => poweredDevice(power, length_m, device_w, conductor_ohm_per_m));
   return {
     link: chain.links[0]!,
     supply,
@@ -64,6 +65,7 @@ function powerOver(chain: Chain, supply: Port, device: Port): NetworkPower | und
     supply_w: over?.supply_w,
     device_w,
     device_v: over?.device_v,
+    conductor_ohm_per_m,
   };
 }
 

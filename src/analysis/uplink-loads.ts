@@ -1,4 +1,8 @@
-import { streamsLoad_bits_per_second, usableUpload_bits_per_second } from '../physics/uplink.ts';
+import {
+  furtherStream_bits_per_second,
+  streamsLoad_bits_per_second,
+  usableUpload_bits_per_second,
+} from '../physics/uplink.ts';
 import { attempt } from './attempt.ts';
 import { add } from './lists.ts';
 import type { Analysis, Destination, UplinkLoad } from './model.ts';
@@ -28,7 +32,8 @@ export function uplinkLoadsOf(analysis: Analysis): UplinkLoad[] {
   return [...analysis.uplinks.values()].map((uplink): UplinkLoad => {
     const upload = uplink.measured_bits_per_second ?? uplink.stated_bits_per_second;
     const usable = upload === undefined ? undefined : attempt(() => usableUpload_bits_per_second(upload));
-    const needed = attempt(() => streamsLoad_bits_per_second(rates.get(uplink.name) ?? [])) ?? 0;
+    const streams = rates.get(uplink.name) ?? [];
+    const needed = attempt(() => streamsLoad_bits_per_second(streams)) ?? 0;
     return {
       uplink,
       stated_bits_per_second: uplink.stated_bits_per_second,
@@ -36,6 +41,9 @@ export function uplinkLoadsOf(analysis: Analysis): UplinkLoad[] {
       usable_bits_per_second: usable,
       needed_bits_per_second: needed,
       share: usable ? needed / usable : undefined,
+      fits_bits_per_second:
+        usable === undefined ? undefined : attempt(() => furtherStream_bits_per_second(usable, needed)),
+      streams_bits_per_second: streams,
       destinations: [...(destinations.get(uplink.name) ?? [])],
     };
   });

@@ -41,6 +41,23 @@ export function streamsLoad_bits_per_second(
   return sum(rates_bits_per_second) * (1 + recovery_share) * STREAM_HEADER_FACTOR;
 }
 
+/**
+ * The stated rate of one more stream that fits beside what is needed already; 0 when nothing does.
+ *
+ * @throws PhysicsError for a rate that is negative or NaN
+ */
+export function furtherStream_bits_per_second(
+  usable_bits_per_second: number,
+  needed_bits_per_second: number,
+  recovery_share = RECOVERY_SHARE,
+): number {
+  requireWithin('usable upload', usable_bits_per_second, 0, 1e15, 'b/s');
+  requireWithin('needed upload', needed_bits_per_second, 0, 1e18, 'b/s');
+  requireWithin('recovery overhead', recovery_share, 0.05, 1);
+  const free = Math.max(0, usable_bits_per_second - needed_bits_per_second);
+  return free / ((1 + recovery_share) * STREAM_HEADER_FACTOR);
+}
+
 function sum(rates_bits_per_second: readonly number[]): number {
   let total = 0;
   for (const rate of rates_bits_per_second) total += requireWithin('stream rate', rate, 0, 1e15, 'b/s');

@@ -9,11 +9,12 @@ import { parseFormat, type StatedFormat } from '../physics/raster.ts';
 import type { Statement } from '../plan/plan.ts';
 import { kitHover, nodeHover, portHover } from './hover/box-hovers.ts';
 import { checkHover } from './hover/check-hover.ts';
-import { placeHover, plainHover, runHover, segmentHover } from './hover/house-hovers.ts';
+import { placeHover, runHover, segmentHover } from './hover/house-hovers.ts';
 import { cableHover, formatHover, interfaceHover } from './hover/kind-hovers.ts';
 import { linkHover } from './hover/link-hover.ts';
 import { code, paragraphs } from './hover/markdown.ts';
 import { destinationHover, feedHover, sourceHover } from './hover/picture-hovers.ts';
+import { caseHover, circuitHover, stockHover, uplinkHover } from './hover/supply-hovers.ts';
 import type { Plans } from './plans.ts';
 import { enclosing, leafAt, statementNodeOf } from './positions.ts';
 import { planReferences } from './references.ts';
@@ -108,8 +109,19 @@ export function hoverOf(analysis: Analysis, statement: Statement): string | unde
       );
     case 'segment':
       return one(analysis.segments.get(fact.name), segmentHover);
+    case 'circuit':
+      return one(analysis.circuits.get(fact.name), circuitHover);
+    case 'uplink':
+      return one(analysis.uplinks.get(fact.name), uplinkHover);
+    case 'case':
+      return one(analysis.cases.get(fact.name), caseHover);
+    case 'stock':
+      return one(
+        analysis.stock.find((piece) => piece.statement === statement),
+        stockHover,
+      );
     default:
-      return plainHover(analysis, statement);
+      return undefined;
   }
 }
 

@@ -63,6 +63,8 @@ export interface CircuitLoad {
   readonly limit_w: number | undefined;
   readonly share: number | undefined;
   readonly devices: readonly Owner[];
+  /** What the load is the sum of: each device with its share, then each circuit that this one feeds. */
+  readonly parts: readonly { readonly name: string; readonly load_w: number }[];
 }
 
 export interface PoweredBy {
@@ -84,6 +86,8 @@ export interface NetworkPower {
   readonly supply_w: number | undefined;
   readonly device_w: number;
   readonly device_v: number | undefined;
+  /** Of one conductor of the cables on the way. */
+  readonly conductor_ohm_per_m: number;
 }
 
 /** A node that supplies power over its network ports. */
@@ -119,6 +123,10 @@ export interface UplinkLoad {
   readonly usable_bits_per_second: number | undefined;
   readonly needed_bits_per_second: number;
   readonly share: number | undefined;
+  /** The stated rate of one more stream that still fits; undefined while no upload is known. */
+  readonly fits_bits_per_second: number | undefined;
+  /** Stated rates of all streams over it. */
+  readonly streams_bits_per_second: readonly number[];
   readonly destinations: readonly Destination[];
 }
 

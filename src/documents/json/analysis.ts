@@ -4,13 +4,21 @@ import { packingOf } from '../../analysis/case-weights.ts';
 import { poweringOf } from '../../analysis/circuit-loads.ts';
 import { costOf } from '../../analysis/costs.ts';
 import { failuresOf } from '../../analysis/failures.ts';
+import { firmwareOf } from '../../analysis/firmware.ts';
 import type { Analysis } from '../../analysis/model.ts';
 import { recordingsOf } from '../../analysis/recordings.ts';
 import { soundMatchesOf } from '../../analysis/sound-matches.ts';
 import { uplinkLoadsOf } from '../../analysis/uplink-loads.ts';
 import { findingJson, findingShape } from '../findings/json.ts';
 import type { LocatedFinding } from '../findings/located.ts';
-import { cablePieceJson, cablePieceShape } from './cables.ts';
+import {
+  cablePieceJson,
+  cablePieceShape,
+  spareCableJson,
+  spareCableShape,
+  stockLeftJson,
+  stockLeftShape,
+} from './cables.ts';
 import { caseJson, caseShape } from './cases.ts';
 import { costJson, costShape } from './cost.ts';
 import { failureJson, failureShape } from './failures.ts';
@@ -18,7 +26,14 @@ import { feedJson, feedShape } from './feeds.ts';
 import { groupJson, groupShape } from './groups.ts';
 import { linkJson, linkShape } from './links.ts';
 import { nodeJson, nodeShape } from './nodes.ts';
-import { circuitJson, circuitShape, networkPowerJson, networkPowerShape } from './power.ts';
+import {
+  circuitJson,
+  circuitShape,
+  networkPowerJson,
+  networkPowerShape,
+  placePowerJson,
+  placePowerShape,
+} from './power.ts';
 import { recordingJson, recordingShape } from './recordings.ts';
 import { list, object, orNull, text, type ValueOf, whole } from './schema.ts';
 import { soundJson, soundShape } from './sound.ts';
@@ -43,6 +58,7 @@ export const analysisShape = object(
     sources: list('Every source, in order of statements', sourceShape),
     nodes: list('Every box, in order of statements', nodeShape),
     circuits: list('Every mains circuit, in order of statements', circuitShape),
+    place_power: list('What is drawn at each place', placePowerShape),
     network_power: list('Everything that is fed over its network cable', networkPowerShape),
     uplinks: list('Every uplink, in order of statements', uplinkShape),
     recordings: list('Every destination that records', recordingShape),
@@ -52,8 +68,11 @@ export const analysisShape = object(
     ),
     groups: list('The multicast group of every source on the network', groupShape),
     cables: list('The piece of cable for every link that needs one', cablePieceShape),
+    spare_cables: list('The pieces of cable that travel as spares', spareCableShape),
+    stock_left: list('What of the stock is left over', stockLeftShape),
     cost: costShape,
     cases: list('Every case, in order of statements', caseShape),
+    unpacked: list('What travels and is in no case; empty while the plan has no case', text('A name')),
     failures: list('What every single loss does, the worst first', failureShape),
   },
 );
@@ -70,8 +89,13 @@ export function analysisJson(
   const { settings } = analysis;
   const powering = poweringOf(analysis);
   const addressing = addressingOf(analysis);
-  const addresses = new Map(addressing.nodes.map((one) => [one.node, one]));
   const stock = cableStockOf(analysis);
+  const packing = packingOf(analysis, stock);
+  const facts = {
+    powering,
+    addresses: new Map(addressing.nodes.map((one) => [one.node, one])),
+    firmware: new Map(firmwareOf(analysis).states.map((one) => [one.node, one])),
+  };
   return {
     schema: 1,
     plan: {
@@ -83,16 +107,20 @@ export function analysisJson(
     links: analysis.links.map((link) => linkJson(analysis, link)),
     feeds: analysis.deliveries.map(feedJson),
     sources: [...analysis.sourceFigures.values()].map(sourceJson),
-    nodes: [...analysis.nodes.values()].map((node) => nodeJson(node, powering, addresses)),
+    nodes: [...analysis.nodes.values()].map((node) => nodeJson(node, facts)),
     circuits: powering.circuits.map(circuitJson),
+    place_power: powering.places.map(placePowerJson),
     network_power: powering.network.powers.map(networkPowerJson),
     uplinks: uplinkLoadsOf(analysis).map(uplinkJson),
     recordings: recordingsOf(analysis).map(recordingJson),
     sound: soundMatchesOf(analysis).map(soundJson),
     groups: addressing.groups.map(groupJson),
     cables: stock.pieces.map(cablePieceJson),
+    spare_cables: stock.spares.map(spareCableJson),
+    stock_left: stock.left.map(stockLeftJson),
     cost: costJson(costOf(analysis, stock)),
-    cases: packingOf(analysis, stock).cases.map(caseJson),
+    cases: packing.cases.map(caseJson),
+    unpacked: packing.unpacked.map(({ name }) => name),
     failures: failuresOf(analysis).map(failureJson),
   };
 }

@@ -1,6 +1,6 @@
 import type { Delivery, Route } from '../../analysis/model.ts';
 import { formatJson, formatShape } from './formats.ts';
-import { figure, list, number, object, oneOf, orNull, text, type ValueOf } from './schema.ts';
+import { figure, list, number, object, oneOf, orNull, text, type ValueOf, yesNo } from './schema.ts';
 
 const routeShape = (description: string) =>
   list(description, text('A port, `box_d.in1`; the name of a source or destination'));
@@ -19,6 +19,10 @@ export const feedShape = object('A picture, to where it is wished, in one segmen
   delay_s: orNull(number('From where the picture begins to the screen, in seconds')),
   delay_limit_s: orNull(number('The greatest delay allowed, in seconds')),
   delay_from: oneOf('Where the delay comes from', ['computed', 'measured']),
+  planned_delay_s: orNull(number('What is computed, without a measurement, in seconds')),
+  redundant: yesNo('Wished to survive any single loss'),
+  seamless: yesNo('Sent in two copies at once'),
+  proved: list('When it was seen on site', text('A date, `2027-05-14`; empty where none was written')),
   ...formatShape('as it arrives'),
 });
 
@@ -35,6 +39,10 @@ export function feedJson({ feed, segment, routes, delay, format }: Delivery): Va
     delay_s: figure(delay.delay_s),
     delay_limit_s: figure(delay.limit_s),
     delay_from: delay.from,
+    planned_delay_s: figure(delay.computed_s),
+    redundant: feed.redundant,
+    seamless: feed.seamless,
+    proved: feed.proofs.map(({ fact }) => fact.date ?? ''),
     ...formatJson(format),
   };
 }

@@ -1,4 +1,4 @@
-import type { Node, NodeAddress, Powering } from '../../analysis/model.ts';
+import type { FirmwareState, Node, NodeAddress, Powering } from '../../analysis/model.ts';
 import { type Socket, socketsOf } from '../../analysis/ports.ts';
 import { poweredByJson, poweredByShape } from './power.ts';
 import { list, number, object, oneOf, orNull, text, type ValueOf } from './schema.ts';
@@ -24,13 +24,21 @@ export const nodeShape = object('A box', {
   power_w: orNull(number('What it draws, in watts')),
   powered_by: poweredByShape,
   address: orNull(text('Its network address: as written, else assigned from the prefix of the plan')),
+  firmware_wanted: orNull(text('The version that its kit is to have')),
+  firmware_found: orNull(text('The version that was found in it')),
   ports: list('All its sockets, in the order of its kit', portShape),
 });
 
+/** What is worked out for all nodes at once. */
+export interface NodeFacts {
+  readonly powering: Powering;
+  readonly addresses: ReadonlyMap<Node, NodeAddress>;
+  readonly firmware: ReadonlyMap<Node, FirmwareState>;
+}
+
 export function nodeJson(
   node: Node,
-  powering: Powering,
-  addresses: ReadonlyMap<Node, NodeAddress>,
+  { powering, addresses, firmware }: NodeFacts,
 ): ValueOf<typeof nodeShape> {
   return {
     name: node.name,
@@ -39,6 +47,8 @@ export function nodeJson(
     power_w: node.kit?.statement.fact.draws_w ?? null,
     powered_by: poweredByJson(node, powering),
     address: addresses.get(node)?.address ?? null,
+    firmware_wanted: firmware.get(node)?.wanted ?? null,
+    firmware_found: firmware.get(node)?.found ?? null,
     ports: socketsOf(node).map(portJson),
   };
 }

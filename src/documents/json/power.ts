@@ -1,5 +1,5 @@
 import { poweredBy } from '../../analysis/circuit-loads.ts';
-import type { CircuitLoad, NetworkPower, Owner, Powering } from '../../analysis/model.ts';
+import type { CircuitLoad, NetworkPower, Owner, PlacePower, Powering } from '../../analysis/model.ts';
 import { figure, number, object, oneOf, orNull, text, type ValueOf, whole } from './schema.ts';
 
 export const poweredByShape = object('What feeds it', {
@@ -30,6 +30,15 @@ export function circuitJson({ circuit, load_w, limit_w, share }: CircuitLoad): V
     limit_w: figure(limit_w),
     share: figure(share),
   };
+}
+
+export const placePowerShape = object('What is drawn at a place, whatever it is plugged into', {
+  place: text('Name of the place'),
+  load_w: number('In watts'),
+});
+
+export function placePowerJson({ place, load_w }: PlacePower): ValueOf<typeof placePowerShape> {
+  return { place: place.name, load_w: figure(load_w) };
 }
 
 export const networkPowerShape = object('Something that is fed over its network cable', {

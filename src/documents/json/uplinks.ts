@@ -10,6 +10,7 @@ export const uplinkShape = object("The venue's internet", {
   ),
   needed_bits_per_second: whole('What all streams over it need, with recovery and headers'),
   share: orNull(number('Needed over usable: 1 is full')),
+  fits_bits_per_second: orNull(whole('Stated rate of one more stream that still fits')),
   destinations: list('What streams over it', text('Name of a destination')),
 });
 
@@ -21,6 +22,7 @@ export function uplinkJson(load: UplinkLoad): ValueOf<typeof uplinkShape> {
     usable_bits_per_second: rounded(load.usable_bits_per_second),
     needed_bits_per_second: rounded(load.needed_bits_per_second),
     share: figure(load.share),
+    fits_bits_per_second: rounded(load.fits_bits_per_second),
     destinations: load.destinations.map(({ name }) => name),
   };
 }

@@ -5,6 +5,7 @@ import type { Table } from '../text-table.ts';
 /** Every picture and where it goes: by which way, and how late it comes. */
 export function feedsTable({ deliveries, segments }: Analysis): Table {
   const bySegment = segments.size > 0;
+  const someProved = deliveries.some(({ feed }) => feed.proofs.length > 0);
   return {
     name: 'feeds',
     columns: [
@@ -13,6 +14,7 @@ export function feedsTable({ deliveries, segments }: Analysis): Table {
       { title: 'Way' },
       { title: 'Delay', right: true },
       { title: 'Limit', right: true },
+      ...(someProved ? [{ title: 'Proved' }] : []),
     ],
     rows: deliveries.map((delivery) => [
       delivery.feed.name,
@@ -20,6 +22,7 @@ export function feedsTable({ deliveries, segments }: Analysis): Table {
       wayOf(delivery),
       delayOf(delivery.delay),
       delivery.delay.limit_s === undefined ? '' : formatTime(delivery.delay.limit_s, delivery.delay.delay_s),
+      ...(someProved ? [provedText(delivery)] : []),
     ]),
     empty: 'No feeds in this plan.',
   };
@@ -36,7 +39,14 @@ function ownersOn({ ports }: Route): string[] {
   return names.filter((name, i) => name !== names[i - 1]);
 }
 
-function delayOf({ delay_s, limit_s, from }: Delay): string {
+/** `91.8 ms measured, planned 83.4 ms`. */
+function delayOf({ delay_s, limit_s, from, computed_s }: Delay): string {
   if (delay_s === undefined) return 'not known';
-  return `${formatTime(delay_s, limit_s)}${from === 'measured' ? ' measured' : ''}`;
+  const text = formatTime(delay_s, limit_s);
+  if (from !== 'measured') return text;
+  return `${text} measured${computed_s === undefined ? '' : `, planned ${formatTime(computed_s, delay_s)}`}`;
+}
+
+function provedText({ feed }: Delivery): string {
+  return feed.proofs.map(({ fact }) => fact.date ?? 'yes').join(', ');
 }

@@ -44,8 +44,12 @@ function lengthOf({ settings, reaches }: Analysis, { length, chain }: Link): str
   if (length.length_m === undefined) return 'not known';
   const joined =
     chain.links.length > 1 && chain.length_m !== undefined ? `; joined ${show(chain.length_m)}` : '';
+  const planned =
+    length.from === 'measured' && length.planned_m !== undefined
+      ? ` measured, planned ${show(length.planned_m)}`
+      : '';
   const most = reach_m === undefined ? '' : ` of ${formatLength(reach_m, settings.units, chain.length_m)}`;
-  return show(length.length_m) + joined + most + verdicts[verdict];
+  return show(length.length_m) + planned + joined + most + verdicts[verdict];
 }
 
 /** On the network the load and its share, with the segment in which it is fuller; on any other cable whose picture. */

@@ -1,7 +1,23 @@
+import { firmwareOf } from '../../analysis/firmware.ts';
 import type { Analysis, Node } from '../../analysis/model.ts';
 import { type Socket, socketsOf } from '../../analysis/ports.ts';
 import { formatPower } from '../../physics/display.ts';
 import type { Table } from '../text-table.ts';
+
+/** Firmware wanted and found, box by box, where the plan speaks of it. */
+export function firmwareTable(analysis: Analysis): Table {
+  return {
+    name: 'firmware',
+    columns: [{ title: 'Firmware of' }, { title: 'Wanted' }, { title: 'Found' }, { title: 'To do' }],
+    rows: firmwareOf(analysis).states.map(({ node, wanted, found }) => [
+      node.name,
+      wanted ?? '',
+      found ?? '',
+      wanted !== undefined && found !== undefined && wanted !== found ? 'update' : '',
+    ]),
+    empty: 'This plan speaks of no firmware.',
+  };
+}
 
 /** Every box: what and where it is, and how many of its sockets are in use. */
 export function nodesTable({ nodes }: Analysis): Table {

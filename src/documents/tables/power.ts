@@ -5,7 +5,7 @@ import type { Table } from '../text-table.ts';
 
 /** What every circuit carries, what is fed over the network, and what is fed by nothing. */
 export function powerTables(analysis: Analysis): Table[] {
-  const { circuits, network, unpowered } = poweringOf(analysis);
+  const { circuits, network, unpowered, places } = poweringOf(analysis);
   return [
     {
       name: 'circuits',
@@ -46,6 +46,12 @@ export function powerTables(analysis: Analysis): Table[] {
         power.device_v === undefined ? '' : formatVoltage(power.device_v),
       ]),
       empty: 'Nothing is fed over the network.',
+    },
+    {
+      name: 'places',
+      columns: [{ title: 'Drawn at' }, { title: 'Load', right: true }],
+      rows: places.map(({ place, load_w }) => [place.name, formatPower(load_w)]),
+      empty: 'Nothing in this plan says what it draws.',
     },
     {
       name: 'unpowered',

@@ -7,7 +7,7 @@ import { costTable } from './cost.ts';
 import { failuresTable } from './failures.ts';
 import { feedsTable } from './feeds.ts';
 import { linksTable } from './links.ts';
-import { nodesTable } from './nodes.ts';
+import { firmwareTable, nodesTable } from './nodes.ts';
 import { powerTables } from './power.ts';
 import { recordingsTable } from './recordings.ts';
 import { soundTable } from './sound.ts';
@@ -19,7 +19,7 @@ export const tables: ReadonlyMap<string, (analysis: Analysis) => readonly Table[
   ['links', one(linksTable)],
   ['feeds', one(feedsTable)],
   ['sources', one(sourcesTable)],
-  ['nodes', one(nodesTable)],
+  ['nodes', (analysis) => [nodesTable(analysis), firmwareTable(analysis)]],
   ['power', powerTables],
   ['uplinks', one(uplinksTable)],
   ['sound', one(soundTable)],

@@ -16,6 +16,7 @@ export function uplinksTable(analysis: Analysis): Table {
       { title: 'Usable', right: true },
       { title: 'Needed', right: true },
       { title: 'Used', right: true },
+      { title: 'Still fits', right: true },
     ],
     rows: uplinkLoadsOf(analysis).map((load) => [
       load.uplink.name,
@@ -25,6 +26,7 @@ export function uplinksTable(analysis: Analysis): Table {
       rate(load.usable_bits_per_second),
       formatRate(load.needed_bits_per_second, load.usable_bits_per_second),
       load.share === undefined ? '' : formatShare(load.share),
+      rate(load.fits_bits_per_second),
     ]),
     empty: 'No uplinks in this plan.',
   };

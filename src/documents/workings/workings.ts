@@ -5,11 +5,18 @@ import { delayWorkings } from './delay-workings.ts';
 import { linkWorkings } from './link-workings.ts';
 import { reachWorkings } from './reach-workings.ts';
 import { sourceWorkings } from './source-workings.ts';
+import {
+  circuitWorkings,
+  destinationWorkings,
+  groupWorkings,
+  networkPowerWorkings,
+  uplinkWorkings,
+} from './supply-workings.ts';
 
 /**
  * How the figures of what has this name were got.
  *
- * @param name A link, source, destination or node, or a feed as it is written: `program -> judges`.
+ * @param name A link, source, destination, node, circuit or uplink, or a feed as it is written: `program -> judges`.
  * @returns undefined when nothing has that name; an empty list when it has no figures.
  */
 export function workingsOf(analysis: Analysis, name: string): Working[] | undefined {
@@ -29,16 +36,42 @@ export function explainedNames({ things, links, deliveries }: Analysis): Set<str
 }
 
 function thingWorkings(analysis: Analysis, thing: Thing): Working[] {
+  const own = known(() => ownWorkings(analysis, thing));
   const links = linksOf(thing).flatMap((link) => [
     ...known(() => linkWorkings(analysis, link)),
     ...known(() => reachWorkings(analysis, link)),
   ]);
-  if (thing.kind === 'source') return [...known(() => sourceWorkings(analysis, thing)), ...links];
-  if (thing.kind !== 'destination') return links;
+  if (thing.kind !== 'destination') return [...own, ...links];
   return [
     ...analysis.deliveries.filter(({ feed }) => feed.target === thing).flatMap(delayWorkings),
+    ...own,
     ...links,
   ];
+}
+
+/** Without those of its cables and of the feeds that end there. */
+function ownWorkings(analysis: Analysis, thing: Thing): Working[] {
+  switch (thing.kind) {
+    case 'source':
+      return [
+        ...known(() => sourceWorkings(analysis, thing)),
+        ...known(() => groupWorkings(analysis, thing)),
+        ...known(() => networkPowerWorkings(analysis, thing)),
+      ];
+    case 'destination':
+      return [
+        ...known(() => destinationWorkings(analysis, thing)),
+        ...known(() => networkPowerWorkings(analysis, thing)),
+      ];
+    case 'node':
+      return networkPowerWorkings(analysis, thing);
+    case 'circuit':
+      return circuitWorkings(analysis, thing);
+    case 'uplink':
+      return uplinkWorkings(analysis, thing);
+    default:
+      return [];
+  }
 }
 
 /** The cable that it is, or is plugged in by; of a node its network links. */

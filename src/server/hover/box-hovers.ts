@@ -2,11 +2,13 @@
 import type { Analysis, Kit, KitPort, Link, Node, Port } from '../../analysis/model.ts';
 import { formatFrames, formatPower, formatShare, formatTime, formatWeight } from '../../physics/display.ts';
 import type { Duration } from '../../plan/facts.ts';
+import { lossLines } from './loss-lines.ts';
 import { bold, code, description, lines, paragraphs, plain, table } from './markdown.ts';
+import { powerLine, preparationLines } from './supply-hovers.ts';
 
 /** A node: what kit it is, where it stands, what is plugged into it and what its network ports carry. */
 export function nodeHover(analysis: Analysis, node: Node): string {
-  const { kit, place, poweredBy, statement } = node;
+  const { kit, place, statement } = node;
   const plugged = node.usedPorts.filter((port): port is Port => port !== undefined && port.links.length > 0);
   const rows = plugged.map((port) => [
     code(port.name),
@@ -20,8 +22,10 @@ export function nodeHover(analysis: Analysis, node: Node): string {
       statement.label && plain(statement.label),
     ),
     lines(
-      poweredBy.length > 0 && `Powered by ${plain(poweredBy.map(({ name }) => name).join(', '))}`,
+      powerLine(analysis, node),
+      ...preparationLines(analysis, node),
       kit && `Free: ${freeText(node, kit)}`,
+      ...lossLines(analysis, node),
     ),
     rows.length > 0 && table(['port', 'label', 'plugged', 'carries'], rows),
     description(statement.description),

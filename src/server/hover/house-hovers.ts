@@ -1,14 +1,7 @@
-/** The house and the running order: places, runs, circuits, uplinks, segments, cases. */
+/** The house and the running order: places, runs, segments. */
 import type { Analysis, Place, Run, Segment } from '../../analysis/model.ts';
-import {
-  formatCurrent,
-  formatLength,
-  formatRate,
-  formatShare,
-  formatTemperature,
-  formatVoltage,
-} from '../../physics/display.ts';
-import type { Statement } from '../../plan/plan.ts';
+import { formatLength, formatShare, formatTemperature } from '../../physics/display.ts';
+import { lossLines } from './loss-lines.ts';
 import { bold, code, description, lines, paragraphs, plain } from './markdown.ts';
 import { deliveryText } from './picture-hovers.ts';
 
@@ -44,6 +37,7 @@ export function runHover(analysis: Analysis, run: Run): string {
       laid.length > 0
         ? `${laid.length} ${laid.length === 1 ? 'cable lies' : 'cables lie'} here: ${plain(laid.join(', '))}`
         : 'No cable lies here.',
+      ...lossLines(analysis, run),
     ),
     description(run.statement.description),
   );
@@ -74,48 +68,4 @@ export function segmentHover(analysis: Analysis, segment: Segment): string {
     fullest && `Fullest in this segment: ${plain(fullest.link.name)}, ${formatShare(fullest.worst.share!)}`,
     description(segment.statement.description),
   );
-}
-
-/** What has no figures of its own yet: as it is written, in words. */
-export function plainHover(
-  analysis: Analysis,
-  { fact, label, description: said }: Statement,
-): string | undefined {
-  const { units } = analysis.settings;
-  switch (fact.kind) {
-    case 'circuit':
-      return paragraphs(
-        lines(
-          `${bold(fact.name)} · circuit${fact.place ? ` at ${plain(fact.place)}` : ''}`,
-          label && plain(label),
-        ),
-        lines(
-          fact.current_a !== undefined &&
-            `${formatCurrent(fact.current_a)}${fact.voltage_v === undefined ? '' : ` at ${formatVoltage(fact.voltage_v)}`}`,
-          fact.from && `Fed by ${plain(fact.from)}`,
-        ),
-        description(said),
-      );
-    case 'uplink':
-      return paragraphs(
-        lines(
-          `${bold(fact.name)} · uplink${fact.place ? ` at ${plain(fact.place)}` : ''}`,
-          label && plain(label),
-        ),
-        fact.rate_bits_per_second !== undefined && `Stated ${formatRate(fact.rate_bits_per_second)}`,
-        description(said),
-      );
-    case 'case':
-      return paragraphs(
-        lines(`${bold(fact.name)} · case`, label && plain(label)),
-        `Holds ${plain([...fact.things, ...fact.loose].join(', ') || 'nothing')}`,
-        description(said),
-      );
-    case 'stock':
-      return lines(
-        `${bold(fact.cable)} · ${fact.count === undefined ? 'any number' : `${fact.count}`} of ${formatLength(fact.length_m, units)}`,
-      );
-    default:
-      return undefined;
-  }
 }

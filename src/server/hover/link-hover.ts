@@ -1,6 +1,7 @@
 import type { Analysis, DirectionLoad, Link, Load, Reach } from '../../analysis/model.ts';
 import { linkWorkings } from '../../documents/workings/link-workings.ts';
 import { formatLength, formatLoss, formatRate, formatShare } from '../../physics/display.ts';
+import { lossLines } from './loss-lines.ts';
 import { bold, code, description, lines, paragraphs, plain, table, workings } from './markdown.ts';
 
 /** A cable: what it carries each way, how much of it is used, how long it is and may be, and when it is fullest. */
@@ -16,6 +17,7 @@ export function linkHover(analysis: Analysis, link: Link): string {
       lengthLine(analysis, link),
       reachLine(analysis, link),
       ...relations(analysis, link),
+      ...lossLines(analysis, link),
     ),
     link.statement.fact.kind === 'link' && description(link.statement.description),
     workings(linkWorkings(analysis, link), 1),

@@ -5,7 +5,9 @@ import { sourceWorkings } from '../../documents/workings/source-workings.ts';
 import { formatFrames, formatRate, formatTime } from '../../physics/display.ts';
 import { formatFormat } from '../../physics/raster.ts';
 import { delayText } from '../delay-text.ts';
+import { redundantLines } from './loss-lines.ts';
 import { bold, code, description, lines, paragraphs, plain, workings } from './markdown.ts';
+import { powerLine, soundAndRecordingLines } from './supply-hovers.ts';
 
 /** A source: its rate on the network and on its own cable, where it goes, and what it is made of. */
 export function sourceHover(analysis: Analysis, source: Source): string {
@@ -21,6 +23,7 @@ export function sourceHover(analysis: Analysis, source: Source): string {
       interface_bits_per_second !== undefined &&
         `On its cable: ${formatRate(interface_bits_per_second)}${face ? ` as ${plain(face.statement.label ?? face.name)}` : ''}`,
       pluggedIn(source),
+      powerLine(analysis, source),
       source.madeOf && `Made of ${plain(source.madeOf.map(({ name }) => name).join(', '))}`,
       goesTo(analysis, source),
     ),
@@ -40,6 +43,8 @@ export function destinationHover(analysis: Analysis, destination: Destination): 
         `Takes ${plain(destination.statement.fact.formats.map(({ text }) => text).join(', '))}`,
       port?.links[0] &&
         `Plugged into ${code(port.links[0].from.port === port ? port.links[0].to.text : port.links[0].from.text)}`,
+      powerLine(analysis, destination),
+      ...soundAndRecordingLines(analysis, destination),
       deliveries.length === 0 && '**Nothing is fed to it.**',
     ),
     ...deliveries.map((delivery) => deliveryText(delivery)),
@@ -55,6 +60,7 @@ export function feedHover(analysis: Analysis, feeds: readonly Feed[]): string {
   return paragraphs(
     `${bold('feed')}${first?.redundant ? ' · redundant' : ''}${first?.seamless ? ' · seamless' : ''}`,
     ...deliveries.map((delivery) => deliveryText(delivery)),
+    lines(...redundantLines(analysis, feeds)),
     deliveries.length === 0 && 'No picture goes this way.',
     description(first?.statement.description),
     workings(deliveries.flatMap(delayWorkings), 2),
