@@ -63,17 +63,19 @@ stock cat6a 2 of 50 m costs 40
 case grey "Case 1" holds trunk, "gaffer tape" weighs 2 kg up to 23 kg
 `);
   expect(await editor.said('circuit stage|_16')).toMatch(
-    /Carries \*\*42 W\*\* of 2944 W, 80 % of the breaker \(1\.4 %\)[^]*Feeds wide, screen/,
+    /Carries \*\*42 W\*\* of 2944 W, 80 % of the breaker \(1\.4 %\)[\s\S]*Feeds wide, screen/,
   );
   expect(await editor.said('uplink hall|_net')).toMatch(
-    /Usable, half of it: 10 Mb\/s[^]*\*\*7\.751 Mb\/s\*\* \(77\.5 %\)[^]*Another stream of 1\.741 Mb\/s still fits/,
+    /Usable, half of it: 10 Mb\/s[\s\S]*\*\*7\.751 Mb\/s\*\* \(77\.5 %\)[\s\S]*Another stream of 1\.741 Mb\/s still fits/,
   );
   expect(await editor.said('case gr|ey')).toMatch(
-    /Holds trunk, gaffer tape[^]*\*\*4\.8 kg\*\* of 23 kg[^]*Weight not known of gaffer tape/,
+    /Holds trunk, gaffer tape[\s\S]*\*\*4\.8 kg\*\* of 23 kg[\s\S]*Weight not known of gaffer tape/,
   );
-  expect(await editor.said('st|ock cat6a')).toMatch(/\*\*cat6a\*\* · 2 of 50 m[^]*For trunk[^]*Left over: 1/);
+  expect(await editor.said('st|ock cat6a')).toMatch(
+    /\*\*cat6a\*\* · 2 of 50 m[\s\S]*For trunk[\s\S]*Left over: 1/,
+  );
   expect(await editor.said('destination scr|een')).toMatch(
-    /Draws 30 W, powered by stage_16[^]*Sound: [\d.]+ ms late[^]*Records 180 GB/,
+    /Draws 30 W, powered by stage_16[\s\S]*Sound: [\d.]+ ms late[\s\S]*Records 180 GB/,
   );
   expect(await editor.said('node box|_s')).toMatch(/Address `10\.20\.0\.\d+`, assigned/);
 });
