@@ -42,7 +42,8 @@ export function findInstallation(): Finding {
   return { installation: { chromium, codeServer, vscodeWeb }, missing: [] };
 }
 
-function findChromium(): string | undefined {
+/** The program of a Chromium on this machine; undefined where there is none. */
+export function findChromium(): string | undefined {
   const chosen = process.env.CHROMIUM;
   if (chosen) return existsSync(chosen) ? chosen : undefined;
   const folders = (process.env.PATH ?? '').split(path.delimiter).concat('/usr/bin', '/usr/local/bin');

@@ -38,7 +38,7 @@ export function labelPdf(labels: readonly Label[], options: LabelPdfOptions): Pr
     margin: 0,
     autoFirstPage: false,
     // A face of ours from the start, so that none of the built-in ones is looked for.
-    font: faces.of('a').font as never,
+    font: faces.of('a').bytes as never,
     // The same plan gives the same file: no clock.
     info: { Title: oneLine(title, 200), Creator: 'Feedplot', CreationDate: new Date(0) },
   });
@@ -110,7 +110,9 @@ function drawText(document: Document, { lines, size }: FittedText, box: Box, fac
   for (const line of lines) {
     let x = direction === 'rtl' ? box.x + box.width - lineWidth(line, size, faces) : box.x;
     for (const { face, text } of visualRuns(line, faces, direction)) {
-      document.registerFont(face.file, face.font as never);
+      // Bytes, not the font that measures: each document needs one of its own, because drawing a letter that is put
+      // together from others makes the font forget what characters those stand for.
+      document.registerFont(face.file, face.bytes as never);
       document.font(face.file).fontSize(size).fillColor('#000000');
       // With a list of features the library shapes the run as a whole, as scripts that join their letters need.
       document.text(text, x, y, { lineBreak: false, baseline: 'alphabetic', features: [] });
