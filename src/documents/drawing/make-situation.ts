@@ -22,17 +22,11 @@ import type { Chosen, PortOwner } from './choose-things.ts';
 import type { Lane, RibbonLoad, SceneSituation, Trace, Watched, WireLoad } from './scene.ts';
 import { apart, joined, nameText, outOf } from './words.ts';
 
-/** What rides where in one part of the show, and what is watched. */
-export function makeSituation(
-  analysis: Analysis,
-  titles: Titles,
-  chosen: Chosen,
-  situation: Situation,
-): SceneSituation {
-  return new SituationMaker(analysis, titles, chosen, situation).make();
-}
+/** So many feeds are followed at a step. */
+const AT_A_STEP = 100;
 
-class SituationMaker {
+/** Tells what rides where in one part of the show, and what is watched. */
+export class SituationMaker {
   readonly #analysis: Analysis;
   readonly #titles: Titles;
   readonly #chosen: Chosen;
@@ -45,12 +39,17 @@ class SituationMaker {
     this.#situation = situation;
   }
 
-  make(): SceneSituation {
+  /** In short steps. */
+  *making(): Generator<undefined, SceneSituation> {
     const { segment, lostLinks, lostNodes } = this.#situation;
     const deliveries = deliveriesHolding(this.#analysis, this.#situation);
+    yield;
     const pictures = this.#picturesOnWires(deliveries);
+    yield;
     const links = this.#chosen.links.map(({ link }) => link);
     const shown = this.#shownTargets(deliveries);
+    const ribbons = links.filter((link) => link.network).map((link) => this.#ribbonLoad(link));
+    yield;
     return {
       segment: segment?.name ?? null,
       title: nameText(this.#titles.segment(segment)),
@@ -58,7 +57,7 @@ class SituationMaker {
       wires: links
         .filter((link) => !link.network)
         .map((link): WireLoad => ({ wire: link.name, pictures: [...(pictures.get(link) ?? [])] })),
-      ribbons: links.filter((link) => link.network).map((link) => this.#ribbonLoad(link)),
+      ribbons,
       watched: [...this.#chosen.owners]
         .filter((owner) => owner.kind === 'destination')
         .map((destination) => this.#watched(destination.name, shown.get(destination))),
@@ -66,7 +65,7 @@ class SituationMaker {
         .filter(([target]) => !('kind' in target) && this.#chosen.owners.has(target.owner))
         .map(([target, arriving]) => this.#watched('text' in target ? target.text : target.name, arriving)),
       lost: [...lostLinks, ...lostNodes].map((thing) => thing.name),
-      traces: this.#traces(deliveries),
+      traces: yield* this.#traces(deliveries),
     };
   }
 
@@ -141,24 +140,24 @@ class SituationMaker {
   }
 
   /** Of every feed that passes something that is drawn. */
-  #traces(deliveries: readonly Delivery[]): Trace[] {
+  *#traces(deliveries: readonly Delivery[]): Generator<undefined, Trace[]> {
     const { owners, links } = this.#chosen;
     const drawn = new Set<unknown>([...owners, ...links.map(({ link }) => link)]);
-    return deliveries.flatMap(({ feed, routes, delay }): Trace[] => {
+    const traces: Trace[] = [];
+    for (const [i, { feed, routes, delay }] of deliveries.entries()) {
+      if (i % AT_A_STEP === AT_A_STEP - 1) yield;
       const picture = this.#titles.numberOf(feed.source);
       const passed = routes.map(passedBy);
       if (picture === undefined || !passed.some((things) => things.some((thing) => drawn.has(thing))))
-        return [];
-      const ways = passed.map((things) => this.#way(things)).join('; and ');
-      return [
-        {
-          feed: feed.name,
-          picture,
-          passes: [...new Set(passed.flat().map((thing) => thing.name))],
-          text: joined([delayText(delay, feed), ways]),
-        },
-      ];
-    });
+        continue;
+      traces.push({
+        feed: feed.name,
+        picture,
+        passes: [...new Set(passed.flat().map((thing) => thing.name))],
+        text: joined([delayText(delay, feed), passed.map((things) => this.#way(things)).join('; and ')]),
+      });
+    }
+    return traces;
   }
 
   #way(passed: readonly Passed[]): string {
