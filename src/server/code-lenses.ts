@@ -1,10 +1,11 @@
-import type { LangiumDocument } from 'langium';
+import { type LangiumDocument, URI } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
-import type { CodeLens, Command, Position } from 'vscode-languageserver';
+import type { CodeLens, Command, Connection, Position } from 'vscode-languageserver';
 import type { Analysis, Kit, Link, Node, Segment } from '../analysis/model.ts';
 import type { PlanFile } from '../language/generated/ast.ts';
 import { formatShare } from '../physics/display.ts';
 import type { Statement } from '../plan/plan.ts';
+import { statementAt } from './positions.ts';
 import { clientCommands, type PlacesShown } from './protocol.ts';
 import { rangeOf } from './publish.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
@@ -30,26 +31,55 @@ export class PlanLenses implements CodeLensProvider {
     const analysis = Plans.of(document)?.analysis;
     if (!analysis || !(await wantsLenses(this.#shared.workspace.ConfigurationProvider))) return [];
     const read = Plans.read(document);
+    const data = document.uri.toString();
     return (document.parseResult.value as PlanFile).statements.flatMap((node) => {
-      const statement = read.statementOf(node);
-      const told = statement && tell(analysis, statement);
-      const range = node.$cstNode?.range;
-      if (!told || !range) return [];
-      return [{ range, command: this.#command(document, range.start, told) }];
+      const statement = lensed.has(node.$type) ? read.statementOf(node) : undefined;
+      const range = statement && hasLens(analysis, statement) ? node.$cstNode?.range : undefined;
+      return range ? [{ range, data }] : [];
     });
   }
+}
 
-  #command(document: LangiumDocument, position: Position, { title, places }: Told): Command {
-    // An editor that cannot show places gets words without a click.
-    if (!this.#shared.plans.Abilities.options.showsPlaces || places.length === 0)
-      return { title, command: '' };
-    const shown: PlacesShown = {
-      uri: document.uri.toString(),
-      position,
-      places: places.map(({ source }) => ({ uri: source.file, range: rangeOf(source.range()) })),
-    };
-    return { title, command: clientCommands.showPlaces, arguments: [shown] };
-  }
+/** Says what a lens says once it comes into sight. */
+export function addCodeLensResolveHandler(connection: Connection, shared: FeedplotSharedServices): void {
+  connection.onCodeLensResolve((lens: CodeLens): CodeLens => {
+    const uri = lens.data as string;
+    const document = shared.workspace.LangiumDocuments.getDocument(URI.parse(uri));
+    const analysis = document && shared.plans.Plans.of(document)?.analysis;
+    const node = document && statementAt(document, document.textDocument.offsetAt(lens.range.start));
+    const statement = node && shared.plans.Plans.read(document).statementOf(node);
+    const told = analysis && statement ? tell(analysis, statement) : undefined;
+    // The text has changed meanwhile: new lenses are on their way.
+    if (!told) return { ...lens, command: { title: '', command: '' } };
+    return { ...lens, command: commandOf(uri, lens.range.start, told, shared) };
+  });
+}
+
+function commandOf(
+  uri: string,
+  position: Position,
+  { title, places }: Told,
+  { plans }: FeedplotSharedServices,
+): Command {
+  // An editor that cannot show places gets words without a click.
+  if (!plans.Abilities.options.showsPlaces || places.length === 0) return { title, command: '' };
+  const shown: PlacesShown = {
+    uri,
+    position,
+    places: places.map(({ source }) => ({ uri: source.file, range: rangeOf(source.range()) })),
+  };
+  return { title, command: clientCommands.showPlaces, arguments: [shown] };
+}
+
+const lensed: ReadonlySet<string> = new Set(['Node', 'Kit', 'Segment', 'Link']);
+
+/** Whether there is something to say above a statement. */
+function hasLens(analysis: Analysis, statement: Statement): boolean {
+  const { fact } = statement;
+  if (fact.kind === 'node') return (analysis.nodes.get(fact.name)?.kit?.ports.length ?? 0) > 0;
+  if (fact.kind !== 'link') return true;
+  const link = indexOf(analysis).links.get(statement);
+  return link?.network === true && link.named;
 }
 
 function tell(analysis: Analysis, statement: Statement): Told | undefined {
@@ -68,15 +98,14 @@ function tell(analysis: Analysis, statement: Statement): Told | undefined {
   }
 }
 
-function tellOf<T>(found: T | undefined, tellIt: (found: T) => Told | undefined): Told | undefined {
+function tellOf<T>(found: T | undefined, tellIt: (found: T) => Told): Told | undefined {
   return found === undefined ? undefined : tellIt(found);
 }
 
-function nodeLens(analysis: Analysis, node: Node): Told | undefined {
+function nodeLens(analysis: Analysis, node: Node): Told {
   const deliveries = indexOf(analysis).through.get(node) ?? [];
   const pictures = new Set(deliveries.map(({ feed }) => feed.sourceName));
   const ports = node.kit?.ports.length ?? 0;
-  if (ports === 0) return undefined;
   const used = node.usedPorts.filter((port) => (port?.links.length ?? 0) > 0).length;
   const carries = pictures.size === 0 ? 'carries no picture' : `carries ${counted(pictures.size, 'picture')}`;
   return {
@@ -86,8 +115,7 @@ function nodeLens(analysis: Analysis, node: Node): Told | undefined {
 }
 
 /** `3 feeds, worst segment results, 80.5 %` */
-function linkLens(analysis: Analysis, link: Link): Told | undefined {
-  if (!link.network || !link.named) return undefined;
+function linkLens(analysis: Analysis, link: Link): Told {
   const feeds = indexOf(analysis).over.get(link) ?? [];
   const places = [...new Set(feeds.map(({ feed }) => feed.statement))];
   const { worst, unused } = analysis.traffic[link.index]!;

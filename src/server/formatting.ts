@@ -28,13 +28,19 @@ export class PlanFormatter implements Formatter {
   }
 
   formatDocument(document: LangiumDocument, _params: DocumentFormattingParams): TextEdit[] {
-    return this.#edits(document, () => true);
+    const parsed = document.parseResult as ParseResult<PlanFile>;
+    const text = document.textDocument.getText();
+    return this.#edits(document, { text, parsed, offset: 0, extent: 'file' }, () => true);
   }
 
   formatDocumentRange(document: LangiumDocument, { range }: DocumentRangeFormattingParams): TextEdit[] {
     const first = document.textDocument.offsetAt(range.start);
     const last = document.textDocument.offsetAt(range.end);
-    return this.#edits(document, ({ start, end }) => end >= first && start <= last);
+    // From behind the statement before, so that no comment is cut in two.
+    const from = statementBefore(document, (statementBefore(document, first)?.$cstNode?.offset ?? 0) - 1);
+    const to = statementBefore(document, last);
+    const piece = this.#piece(document, from?.$cstNode?.end ?? 0, Math.max(to?.$cstNode?.end ?? 0, last));
+    return this.#edits(document, piece, ({ start, end }) => end >= first && start <= last);
   }
 
   /** Leaves alone the white space that the cursor stands in: the person is about to write there. */
@@ -45,21 +51,43 @@ export class PlanFormatter implements Formatter {
     const { offset, end: last } = statement;
     return this.#edits(
       document,
+      this.#piece(document, offset, last),
       ({ start, end }) => start > offset && end <= last && !(start <= cursor && cursor <= end),
     );
   }
 
-  #edits(document: LangiumDocument, wanted: (replacement: Replacement) => boolean): TextEdit[] {
-    const { textDocument } = document;
-    const parsed = document.parseResult as ParseResult<PlanFile>;
-    const formatting = formattingOf(textDocument.getText(), parsed, this.#services.parser.Lexer);
+  /** A part of a file that is read alone: statements do not depend on each other. */
+  #piece(document: LangiumDocument, from: number, to: number): Piece {
+    const text = document.textDocument.getText().slice(from, to);
+    const parsed = this.#services.parser.LangiumParser.parse<PlanFile>(text);
+    return { text, parsed, offset: from, extent: 'piece' };
+  }
+
+  /** @param wanted Which replacements to make, by their offsets in the whole file. */
+  #edits(
+    { textDocument }: LangiumDocument,
+    { text, parsed, offset, extent }: Piece,
+    wanted: (replacement: Replacement) => boolean,
+  ): TextEdit[] {
+    const formatting = formattingOf(text, parsed, this.#services.parser.Lexer, extent);
     if ('refusal' in formatting) {
       console.warn(formatting.refusal);
       return [];
     }
-    return formatting.replacements.filter(wanted).map(({ start, end, text }) => {
-      const range = { start: textDocument.positionAt(start), end: textDocument.positionAt(end) };
-      return TextEdit.replace(range, text);
-    });
+    return formatting.replacements
+      .map((one) => ({ ...one, start: one.start + offset, end: one.end + offset }))
+      .filter(wanted)
+      .map(({ start, end, text: newText }) => {
+        const range = { start: textDocument.positionAt(start), end: textDocument.positionAt(end) };
+        return TextEdit.replace(range, newText);
+      });
   }
+}
+
+interface Piece {
+  readonly text: string;
+  readonly parsed: ParseResult<PlanFile>;
+  /** Where it begins in the file. */
+  readonly offset: number;
+  readonly extent: 'file' | 'piece';
 }

@@ -1,13 +1,15 @@
-import { GrammarUtils, type LangiumDocument } from 'langium';
+import { GrammarUtils, type LangiumDocument, URI } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
-import type { InlayHint, InlayHintParams, Position } from 'vscode-languageserver';
+import type { Connection, InlayHint, InlayHintParams, Position } from 'vscode-languageserver';
 import type { Analysis, Delivery, Link, Load } from '../analysis/model.ts';
-import type { PlanFile, Statement as StatementNode } from '../language/generated/ast.ts';
+import type { Statement as StatementNode } from '../language/generated/ast.ts';
 import { formatLength, formatShare, formatTime } from '../physics/display.ts';
 import type { Statement } from '../plan/plan.ts';
 import { delayText } from './delay-text.ts';
 import { linkHover } from './hover/link-hover.ts';
-import { deliveryText } from './hover/picture-hovers.ts';
+import { withoutWorkings } from './hover/markdown.ts';
+import { hoverOf } from './hover.ts';
+import { statementAt, statementsWithin } from './positions.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
 import { type HintSettings, hintSettings } from './settings.ts';
 import { indexOf } from './statements-of.ts';
@@ -26,19 +28,31 @@ export class FigureHints implements InlayHintProvider {
     const analysis = Plans.of(document)?.analysis;
     if (!analysis) return [];
     const read = Plans.read(document);
-    return within(document, range).flatMap((node) => {
+    const uri = document.uri.toString();
+    return statementsWithin(document, range).flatMap((node) => {
       const statement = read.statementOf(node);
-      return statement ? hintsFor(analysis, node, statement, settings) : [];
+      const hints = statement ? hintsFor(analysis, node, statement, settings) : [];
+      return hints.map((one) => ({ ...one, data: uri }));
     });
   }
 }
 
-/** The statements of a part of the file. */
-function within(document: LangiumDocument, { start, end }: InlayHintParams['range']): StatementNode[] {
-  return (document.parseResult.value as PlanFile).statements.filter(({ $cstNode }) => {
-    const range = $cstNode?.range;
-    return range !== undefined && range.end.line >= start.line && range.start.line <= end.line;
+/** Tells all about a figure when the pointer rests on it. */
+export function addInlayHintResolveHandler(connection: Connection, shared: FeedplotSharedServices): void {
+  connection.languages.inlayHint.resolve((hint: InlayHint): InlayHint => {
+    const document = shared.workspace.LangiumDocuments.getDocument(URI.parse(hint.data as string));
+    const analysis = document && shared.plans.Plans.of(document)?.analysis;
+    const node = document && statementAt(document, document.textDocument.offsetAt(hint.position));
+    const statement = node && shared.plans.Plans.read(document).statementOf(node);
+    const value = analysis && statement && tooltipOf(analysis, statement);
+    return value ? { ...hint, tooltip: { kind: 'markdown', value } } : hint;
   });
+}
+
+function tooltipOf(analysis: Analysis, statement: Statement): string | undefined {
+  const link = indexOf(analysis).links.get(statement);
+  const text = link ? linkHover(analysis, link) : hoverOf(analysis, statement);
+  return text && withoutWorkings(text);
 }
 
 function hintsFor(
@@ -65,7 +79,7 @@ function loadHints(analysis: Analysis, position: Position, link: Link): InlayHin
     shown.push(
       `${formatShare(worst.share)} ${worst.direction === 'forward' ? '→' : '←'} in ${worst.segment.name}`,
     );
-  return [hint(position, shown.filter((part) => part).join('  '), linkHover(analysis, link))];
+  return [hint(position, shown.filter((part) => part).join('  '))];
 }
 
 function shareOf(load: Load, direction: 'forward' | 'backward', arrow: string): string {
@@ -81,7 +95,7 @@ function lengthHints(analysis: Analysis, node: StatementNode, link: Link): Inlay
   if (length_m === undefined || !cable || (stated && from === 'stated')) return [];
   const text = formatLength(length_m, analysis.settings.units);
   const after = stated ?? cable;
-  return [hint(after.range.end, from === 'measured' ? `${text} measured` : text, linkHover(analysis, link))];
+  return [hint(after.range.end, from === 'measured' ? `${text} measured` : text)];
 }
 
 /** Delay and way behind each target of a feed. */
@@ -95,10 +109,9 @@ function feedHints(
     const target = node.targets[feed.targetIndex]?.$cstNode;
     const [delivery] = deliveries.get(feed) ?? [];
     if (!target || !delivery) return [];
-    const tooltip = (deliveries.get(feed) ?? []).map(deliveryText).join('\n\n');
     // Editors cut what they show in one line: of several targets each gets its time alone.
-    if (node.targets.length > 1) return [hint(target.range.end, shortOutcome(delivery), tooltip)];
-    return [hint(node.$cstNode!.range.end, outcome(delivery), tooltip)];
+    if (node.targets.length > 1) return [hint(target.range.end, shortOutcome(delivery))];
+    return [hint(node.$cstNode!.range.end, outcome(delivery))];
   });
 }
 
@@ -118,6 +131,6 @@ function shortOutcome({ noRoute, delay }: Delivery): string {
   return `${formatTime(delay.delay_s, delay.limit_s)}${delay.over ? ', too late' : ''}`;
 }
 
-function hint(position: Position, label: string, tooltip: string): InlayHint {
-  return { position, label, tooltip: { kind: 'markdown', value: tooltip }, paddingLeft: true };
+function hint(position: Position, label: string): InlayHint {
+  return { position, label, paddingLeft: true };
 }

@@ -10,6 +10,8 @@ export class PlanLanguageServer extends DefaultLanguageServer {
       serverInfo: { name: 'feedplot' },
       capabilities: {
         ...result.capabilities,
+        codeLensProvider: { resolveProvider: true },
+        inlayHintProvider: { resolveProvider: true },
         selectionRangeProvider: true,
         linkedEditingRangeProvider: true,
       },

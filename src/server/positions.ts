@@ -1,6 +1,6 @@
 /** What stands at a place in the text. */
 import { type AstNode, type CstNode, CstUtils, type LangiumDocument, type LeafCstNode } from 'langium';
-import type { Position } from 'vscode-languageserver';
+import type { Position, Range } from 'vscode-languageserver';
 import type { PlanFile, Statement as StatementNode } from '../language/generated/ast.ts';
 
 /** The word or sign at a place; between two, the one that is a word, and of two words the one behind. */
@@ -27,7 +27,26 @@ export function statementNodeOf(node: AstNode): StatementNode | undefined {
 
 /** The last statement that begins at or before an offset. */
 export function statementBefore(document: LangiumDocument, offset: number): StatementNode | undefined {
-  const { statements } = document.parseResult.value as PlanFile;
+  return statementsOf(document)[countBefore(document, offset) - 1];
+}
+
+/** The statements that have a line in a range, in order. */
+export function statementsWithin(document: LangiumDocument, { start, end }: Range): StatementNode[] {
+  const { textDocument } = document;
+  const from = textDocument.offsetAt({ line: start.line, character: 0 });
+  const to = textDocument.offsetAt({ line: end.line + 1, character: 0 });
+  const first = countBefore(document, from) - 1;
+  const reachesIn = (statementsOf(document)[first]?.$cstNode?.end ?? 0) > from;
+  return statementsOf(document).slice(Math.max(0, reachesIn ? first : first + 1), countBefore(document, to));
+}
+
+function statementsOf(document: LangiumDocument): readonly StatementNode[] {
+  return (document.parseResult.value as PlanFile).statements;
+}
+
+/** How many statements begin at or before an offset. */
+function countBefore(document: LangiumDocument, offset: number): number {
+  const statements = statementsOf(document);
   let low = 0;
   let high = statements.length;
   while (low < high) {
@@ -35,7 +54,7 @@ export function statementBefore(document: LangiumDocument, offset: number): Stat
     if ((statements[middle]?.$cstNode?.offset ?? 0) <= offset) low = middle + 1;
     else high = middle;
   }
-  return statements[low - 1];
+  return low;
 }
 
 /** The statement in whose text an offset lies. */

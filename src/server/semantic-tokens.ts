@@ -11,6 +11,7 @@ import {
   type SemanticTokensRangeParams,
 } from 'vscode-languageserver';
 import type { PlanFile, Statement as StatementNode } from '../language/generated/ast.ts';
+import { statementsWithin } from './positions.ts';
 import type { FeedplotLspServices } from './services.ts';
 
 const types = [
@@ -102,14 +103,16 @@ export class NameTokens implements SemanticTokenProvider {
   }
 
   #push(document: LangiumDocument, builder: SemanticTokensBuilder, within?: Range): void {
-    for (const statement of (document.parseResult.value as PlanFile).statements) {
-      const range = statement.$cstNode?.range;
-      if (!range) continue;
-      if (within && (range.end.line < within.start.line || range.start.line > within.end.line)) continue;
+    const statements = within
+      ? statementsWithin(document, within)
+      : (document.parseResult.value as PlanFile).statements;
+    for (const statement of statements) {
+      const start = statement.$cstNode?.range.start;
+      if (!start) continue;
       for (const { line, character, length, type, modifiers: bits } of this.#tokens(statement)) {
         builder.push(
-          range.start.line + line,
-          line === 0 ? range.start.character + character : character,
+          start.line + line,
+          line === 0 ? start.character + character : character,
           length,
           type,
           bits,

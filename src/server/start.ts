@@ -1,9 +1,11 @@
 import * as lsp from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { addBookHandler } from './book.ts';
+import { addCodeLensResolveHandler } from './code-lenses.ts';
 import { addCompletionResolveHandler } from './completion.ts';
 import { addDrawingHandlers } from './drawing.ts';
 import { addHealthHandler } from './health.ts';
+import { addInlayHintResolveHandler } from './inlay-hints.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addRefresh } from './refresh.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
@@ -40,10 +42,12 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   rename: lsp.addRenameHandler,
   hover: lsp.addHoverHandler,
   inlayHints: lsp.addInlayHintHandler,
+  inlayHintResolve: addInlayHintResolveHandler,
   semanticTokens: lsp.addSemanticTokenHandler,
   commands: lsp.addExecuteCommandHandler,
   calls: lsp.addCallHierarchyHandler,
   codeLenses: lsp.addCodeLensHandler,
+  codeLensResolve: addCodeLensResolveHandler,
   documentLinks: lsp.addDocumentLinkHandler,
   configuration: lsp.addConfigurationChangeHandler,
   workspaceSymbols: lsp.addWorkspaceSymbolHandler,

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import type {
   CodeLens,
   InlayHint,
+  MarkupContent,
   SemanticTokens,
   SemanticTokensDelta,
 } from 'vscode-languageserver-protocol';
@@ -37,6 +38,20 @@ test('hints: load of the trunk both ways, length from the runs, delay and way of
     ['feed program -> screen', '83.4 ms, 5 frames by trunk'],
     ['feed clean -> screen instead of program in finale', '83.4 ms, 5 frames by trunk'],
   ]);
+});
+
+test('a hint that is pointed at tells the whole story', async () => {
+  await using editor = await openShow();
+  const range = { start: { line: 0, character: 0 }, end: { line: 1000, character: 0 } };
+  const [, load, feed] = await editor.request<InlayHint[]>('textDocument/inlayHint', 'show.feedplot', {
+    range,
+  });
+  const told = async (hint: InlayHint | undefined) => {
+    const { tooltip } = await editor.connection.sendRequest<InlayHint>('inlayHint/resolve', hint);
+    return (tooltip as MarkupContent).value;
+  };
+  expect(await told(load)).toMatch(/\*\*trunk\*\*[\s\S]*wide, close/);
+  expect(await told(feed)).toMatch(/`wide` → `mixer\.in1`: \*\*33\.4 ms/);
 });
 
 test('hints follow what is typed, and can be asked for a part of the file', async () => {
@@ -75,9 +90,15 @@ test('an editor is told to ask again when another file of the plan has changed, 
   expect((await hints(editor))[2]![1]).toBe('66.7 ms, 4 frames by trunk');
 });
 
+/** The lenses of a file, each with what it says once it is seen. */
+async function lensesOf(editor: Editor, name: string): Promise<CodeLens[]> {
+  const lenses = await editor.request<CodeLens[]>('textDocument/codeLens', name);
+  return Promise.all(lenses.map((lens) => editor.connection.sendRequest<CodeLens>('codeLens/resolve', lens)));
+}
+
 test('lenses: what a node carries, how full a link is, how often a kit is used', async () => {
   await using editor = await openShow({ initializationOptions: { showsPlaces: true } });
-  const lenses = await editor.request<CodeLens[]>('textDocument/codeLens', 'show.feedplot');
+  const lenses = await lensesOf(editor, 'show.feedplot');
   const lines = editor.text('show.feedplot').split('\n');
   const titles = lenses.map(({ range, command }) => [lines[range.start.line]!.split(' ')[1], command!.title]);
   expect(titles).toEqual([
@@ -91,13 +112,13 @@ test('lenses: what a node carries, how full a link is, how often a kit is used',
   expect(nodeLens!.command).toMatchObject({ command: 'feedplot.showPlaces' });
   expect(nodeLens!.command!.arguments![0].places).toHaveLength(4);
   await editor.open('kit.feedplot', files['kit.feedplot']);
-  const kits = await editor.request<CodeLens[]>('textDocument/codeLens', 'kit.feedplot');
+  const kits = await lensesOf(editor, 'kit.feedplot');
   expect(kits.map(({ command }) => command!.title)).toEqual(['used 2 times', 'used 1 time']);
 });
 
 test('a lens of an editor that cannot show places is words alone', async () => {
   await using editor = await openShow();
-  const [lens] = await editor.request<CodeLens[]>('textDocument/codeLens', 'show.feedplot');
+  const [lens] = await lensesOf(editor, 'show.feedplot');
   expect(lens!.command!.command).toBe('');
 });
 

@@ -29,22 +29,24 @@ export function formatText(text: string): Formatted {
   return 'refusal' in replacements ? replacements : { text: applied(text, replacements.replacements) };
 }
 
-/** What to replace for canonical layout, in order. */
+/**
+ * What to replace for canonical layout, in order.
+ *
+ * @param extent Of a piece of a file the white space behind its last word is left as it is.
+ */
 export function formattingOf(
   text: string,
   parsed: ParseResult<PlanFile>,
   lexer: Lexer,
+  extent: 'file' | 'piece' = 'file',
 ): { readonly replacements: readonly Replacement[] } | { readonly refusal: string } {
   const read = lexer.tokenize(text);
   const [error] = read.errors;
   if (error)
     return { refusal: `Line ${error.line ?? 1} cannot be read, so nothing was changed: ${error.message}` };
   const items = itemsOf(text, read);
-  const replacements = replacementsOf(
-    text,
-    items,
-    layOut(items, structureOf(parsed, items), newlineOf(text)),
-  );
+  const gaps = layOut(items, structureOf(parsed, items), newlineOf(text));
+  const replacements = replacementsOf(text, items, gaps, extent);
   const after = itemsOf('', lexer.tokenize(applied(text, replacements)));
   return sameWords(items, after)
     ? { replacements }
@@ -54,7 +56,12 @@ export function formattingOf(
       };
 }
 
-function replacementsOf(text: string, items: readonly Item[], gaps: readonly string[]): Replacement[] {
+function replacementsOf(
+  text: string,
+  items: readonly Item[],
+  gaps: readonly string[],
+  extent: 'file' | 'piece',
+): Replacement[] {
   const replacements: Replacement[] = [];
   const replace = (start: number, end: number, by: string) => {
     if (text.slice(start, end) !== by) replacements.push({ start, end, text: by });
@@ -66,7 +73,7 @@ function replacementsOf(text: string, items: readonly Item[], gaps: readonly str
     if (item.comment) replace(item.start, item.end, formattedComment(item.text, gap, newlineOf(text)));
     end = item.end;
   }
-  replace(end, text.length, items.length > 0 ? newlineOf(text) : '');
+  if (extent === 'file') replace(end, text.length, items.length > 0 ? newlineOf(text) : '');
   return replacements;
 }
 
