@@ -103,6 +103,11 @@ export class Plans {
     });
   }
 
+  /** Does at once what would be done when the typing pauses. */
+  finish(): void {
+    this.#rest.finish();
+  }
+
   /** Works out in small steps what no keystroke waits for, and asks the checks that read it. */
   *#settle(): Generator<undefined, void> {
     const { current } = this.#language().references.Revision;

@@ -6,10 +6,14 @@ const SLICE_MS = 8;
 /** Work that waits until the typing pauses and is then done in slices, so that every request comes between. */
 export class Rest {
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #finish: (() => void) | undefined;
 
   /** Gives up what was begun before. */
   begin(work: Iterator<undefined, void>, done: () => void): void {
     clearTimeout(this.#timer);
+    this.#finish = () => {
+      if (finishesWithin(Number.POSITIVE_INFINITY, work)) done();
+    };
     const slice = () => {
       try {
         if (finishesWithin(SLICE_MS, work)) done();
@@ -19,6 +23,13 @@ export class Rest {
       }
     };
     this.#timer = setTimeout(slice, PAUSE_MS);
+  }
+
+  /** Does at once what waits. */
+  finish(): void {
+    clearTimeout(this.#timer);
+    this.#finish?.();
+    this.#finish = undefined;
   }
 }
 

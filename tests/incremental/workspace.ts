@@ -132,6 +132,7 @@ export class Workspace {
 
   async #update(changed: URI[], deleted: URI[]): Promise<void> {
     await this.services.shared.workspace.DocumentBuilder.update(changed, deleted);
+    this.services.shared.plans.Plans.finish();
   }
 }
 
