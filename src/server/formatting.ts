@@ -36,10 +36,10 @@ export class PlanFormatter implements Formatter {
   formatDocumentRange(document: LangiumDocument, { range }: DocumentRangeFormattingParams): TextEdit[] {
     const first = document.textDocument.offsetAt(range.start);
     const last = document.textDocument.offsetAt(range.end);
-    // From behind the statement before, so that no comment is cut in two.
+    // With the statement before, so that no comment is cut in two and the gap to it is seen.
     const from = statementBefore(document, (statementBefore(document, first)?.$cstNode?.offset ?? 0) - 1);
     const to = statementBefore(document, last);
-    const piece = this.#piece(document, from?.$cstNode?.end ?? 0, Math.max(to?.$cstNode?.end ?? 0, last));
+    const piece = this.#piece(document, from?.$cstNode?.offset ?? 0, Math.max(to?.$cstNode?.end ?? 0, last));
     return this.#edits(document, piece, ({ start, end }) => end >= first && start <= last);
   }
 

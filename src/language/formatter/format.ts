@@ -32,7 +32,7 @@ export function formatText(text: string): Formatted {
 /**
  * What to replace for canonical layout, in order.
  *
- * @param extent Of a piece of a file the white space behind its last word is left as it is.
+ * @param extent Of a piece of a file the white space before its first and behind its last word is left as it is.
  */
 export function formattingOf(
   text: string,
@@ -69,7 +69,7 @@ function replacementsOf(
   let end = text.startsWith('\uFEFF') ? 1 : 0;
   for (const [i, item] of items.entries()) {
     const gap = gaps[i] ?? '';
-    replace(end, item.start, gap);
+    if (i > 0 || extent === 'file') replace(end, item.start, gap);
     if (item.comment) replace(item.start, item.end, formattedComment(item.text, gap, newlineOf(text)));
     end = item.end;
   }
