@@ -12,9 +12,10 @@ import { placeOf } from './thing-changes.ts';
 export function coverChangesOf(comparison: Comparison): CoverChange[] {
   const [was, is] = [coversOf(comparison, 'was'), coversOf(comparison, 'is')];
   const changes: CoverChange[] = [];
-  for (const [key, after] of is) {
-    const before = was.get(key) ?? (after.segment && was.get(keyOf(after.feed, undefined)));
-    if (before) changes.push(...changesOf(before, after));
+  for (const [key, { feed, segment }] of new Map([...is.covers, ...was.covers])) {
+    if (!is.covers.has(key) && segment === null) continue;
+    const [before, after] = [effective(was, feed, segment), effective(is, feed, segment)];
+    if (before && after) changes.push(...changesOf(before, after));
   }
   return withoutRepeats(changes).sort((a, b) => rankOf(b) - rankOf(a));
 }
@@ -39,27 +40,52 @@ interface Cover {
   readonly exposures: Map<string, Exposure>;
 }
 
-function coversOf(comparison: Comparison, side: 'was' | 'is'): Map<string, Cover> {
+interface Covers {
+  /** By feed and segment. */
+  readonly covers: Map<string, Cover>;
+  /** For each segment the losses that do something else there than without segments. */
+  readonly listed: Map<string, Set<string>>;
+}
+
+function coversOf(comparison: Comparison, side: 'was' | 'is'): Covers {
   const covers = new Map<string, Cover>();
+  const listed = new Map<string, Set<string>>();
   for (const failure of failuresOf(comparison[side])) {
+    const lost = lostOf(comparison, side, failure);
+    const loss = `${failure.kind} ${lost.name}`;
+    const segment = segmentOf(comparison, side, failure);
+    if (segment) listed.set(segment.name, (listed.get(segment.name) ?? new Set()).add(loss));
     const replugged = new Set(failure.afterReplugging);
-    const tell = (delivery: Delivery, level: Level) => {
-      const cover = coverOf(covers, comparison, side, failure, delivery);
-      const lost = lostOf(comparison, side, failure);
-      const network = failure.kind !== 'node' && failure.links.some((link) => link.network);
-      cover.exposures.set(`${failure.kind} ${lost.name}`, { lost, level, network });
-    };
+    const network = failure.kind !== 'node' && failure.links.some((link) => link.network);
+    const tell = (delivery: Delivery, level: Level) =>
+      coverOf(covers, comparison, side, segment, delivery).exposures.set(loss, { lost, level, network });
     for (const delivery of failure.dark) tell(delivery, 2);
     for (const delivery of failure.kept) tell(delivery, replugged.has(delivery) ? 1 : 0);
   }
-  return covers;
+  return { covers, listed };
+}
+
+/** What holds in a segment: its own losses, and those of the plan without segments that do the same there. */
+function effective({ covers, listed }: Covers, feed: string, segment: Named | null): Cover | undefined {
+  const base = covers.get(keyOf(feed, undefined));
+  if (segment === null) return base;
+  const own = covers.get(keyOf(feed, segment.name));
+  if (!own && !base) return undefined;
+  const here = listed.get(segment.name);
+  const exposures = new Map([...(base?.exposures ?? [])].filter(([loss]) => !here?.has(loss)));
+  for (const [loss, exposure] of own?.exposures ?? []) exposures.set(loss, exposure);
+  return { ...(own ?? base!), segment, exposures };
+}
+
+function segmentOf(comparison: Comparison, side: 'was' | 'is', { segment }: Failure): Named | null {
+  return side === 'was' ? comparison.oldSegment(segment) : comparison.segment(segment);
 }
 
 function coverOf(
   covers: Map<string, Cover>,
   comparison: Comparison,
   side: 'was' | 'is',
-  failure: Failure,
+  segment: Named | null,
   delivery: Delivery,
 ): Cover {
   const { sourceName, targetName, source, target } = delivery.feed;
@@ -68,7 +94,6 @@ function coverOf(
   const feed = old
     ? `${renames.of('things', sourceName)} -> ${renames.socket(targetName)}`
     : `${sourceName} -> ${targetName}`;
-  const segment = old ? comparison.oldSegment(failure.segment) : comparison.segment(failure.segment);
   const key = keyOf(feed, segment?.name);
   let cover = covers.get(key);
   if (!cover) {

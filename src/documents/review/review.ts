@@ -190,6 +190,7 @@ export const stepKinds = [
   'carry',
   'power',
   'set',
+  'take up',
   'take out',
   'look',
 ] as const;

@@ -167,7 +167,7 @@ export class StepWords {
 
   takeUp(link: Link): Said {
     const text = `Take up ${this.#before.cable(link)}, the spare from ${this.#boxes(link, this.#before)}.`;
-    return this.#atCable('take out', link, this.#before, text);
+    return this.#atCable('take up', link, this.#before, text);
   }
 
   move(move: EndMove): Said {
