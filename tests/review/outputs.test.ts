@@ -99,7 +99,7 @@ describe('Markdown', () => {
     );
     expect(text.match(/<details><summary>/g)).toHaveLength(7);
     expect(text.match(/<\/details>/g)).toHaveLength(7);
-    expect(text).toContain('<details><summary>Load of network links: 1 link</summary>\n\n- ⚠ **T1**: from');
+    expect(text).toContain('<details><summary>Load of network links: 2 links</summary>\n\n- ⚠ **T1**: from');
   });
 
   test('text of a plan is no markup, no link, no mention and no other line', () => {

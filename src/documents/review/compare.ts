@@ -1,4 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
+import { cautionsOf } from './cautions.ts';
 import { Comparison } from './comparison.ts';
 import { coverChangesOf } from './cover.ts';
 import { findingChangesOf } from './finding-changes.ts';
@@ -17,6 +18,7 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
   const { matching, renames, is, was } = comparison;
   const { brought, mended, accepted, noLongerAccepted } = findingChangesOf(old, fresh, renames);
   const { units, currency } = is.settings;
+  const steps = stepsOf(comparison);
   return {
     title: is.settings.title || was.settings.title,
     old: planOf(old),
@@ -34,7 +36,8 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
     currency: currency ?? was.settings.currency,
     purchases: purchasesOf(comparison),
     things: thingChangesOf(matching, units),
-    steps: stepsOf(comparison),
+    steps,
+    cautions: cautionsOf(comparison, steps),
     units,
   };
 }

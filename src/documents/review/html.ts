@@ -43,11 +43,15 @@ ${body.join('\n')}
 `;
 }
 
-function sectionHtml({ title, about, open, numbered, entries, name }: Section, nameOf: NameOf): string {
+function sectionHtml(
+  { title, about, open, numbered, entries, name, cautions }: Section,
+  nameOf: NameOf,
+): string {
   const list = numbered ? 'ol' : 'ul';
   const words = about ? `<p class="about">${text(about)}</p>` : '';
   const items = entries.map((entry) => entryHtml(entry, nameOf)).join('\n');
-  const body = `${words}<${list}>\n${items}\n</${list}>`;
+  const careful = cautions.map((caution) => `<li>${text(caution)}</li>`).join('');
+  const body = `${words}<${list}>\n${items}\n</${list}>${careful ? `<ul class="cautions">${careful}</ul>` : ''}`;
   if (open) return `<section id="${name}"><h2>${text(title)}</h2>${body}</section>`;
   return `<details id="${name}"><summary>${text(title)}</summary>${body}</details>`;
 }
@@ -83,4 +87,5 @@ li.grave { border-left: 4pt solid #1b1a17; padding-left: .5em; }
 figure { margin: 1rem 0; overflow-x: auto; }
 figcaption { font-weight: 700; margin-bottom: .3em; }
 figure svg { display: block; max-width: 100%; height: auto; }
+.cautions { border: 2pt solid #1b1a17; border-left-width: 9pt; padding: .5em .8em .5em 1.8em; font-size: 10pt; }
 @media print { details { break-inside: avoid; } section, figure { break-inside: avoid; } }`;

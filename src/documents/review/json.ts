@@ -223,6 +223,7 @@ export const reviewShape = object('What a change of a plan does to the show', {
       ends: titles('Where a picture ends, as planned'),
     }),
   ),
+  cautions: list('What hands have to know before they begin', text('A caution')),
 });
 
 export function reviewJson(review: Review, nameOf: NameOf): ValueOf<typeof reviewShape> {
@@ -306,6 +307,7 @@ export function reviewJson(review: Review, nameOf: NameOf): ValueOf<typeof revie
       cable: cable && { ...cable, length_m: figure(cable.length_m) },
       sockets: sockets.map((one) => ({ ...one, socket: one.socket ?? null })),
     })),
+    cautions: review.cautions,
   };
 }
 

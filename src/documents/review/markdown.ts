@@ -49,7 +49,8 @@ function sectionText(section: Section, items: readonly string[], count: number):
   const { title, about, open, numbered } = section;
   const left = items.length - count;
   const rest = left > 0 ? [`${numbered ? '\n' : '- '}… and ${left} more`] : [];
-  const list = [...items.slice(0, count), ...rest].join('\n');
+  const quoted = section.cautions.map((caution) => `> ${escapeMarkdown(caution)}`).join('\n>\n');
+  const list = [...items.slice(0, count), ...rest, ...(quoted ? ['', quoted] : [])].join('\n');
   const words = about ? `${escapeMarkdown(about)}\n\n` : '';
   if (open) return `#### ${title}\n\n${words}${list}`;
   return `<details><summary>${title}</summary>\n\n${words}${list}\n\n</details>`;

@@ -254,5 +254,7 @@ export interface Review {
   readonly purchases: readonly Purchase[];
   readonly things: readonly ThingChange[];
   readonly steps: readonly Step[];
+  /** What hands have to know before they begin. */
+  readonly cautions: readonly string[];
   readonly units: 'metric' | 'feet';
 }

@@ -58,6 +58,8 @@ export interface Section {
   /** Read first; the others are folded where that can be. */
   readonly open: boolean;
   readonly numbered: boolean;
+  /** Beneath the entries. */
+  readonly cautions: readonly string[];
   readonly entries: readonly Entry[];
 }
 
@@ -84,9 +86,9 @@ function section(
   name: SectionName,
   title: string,
   entries: readonly Entry[],
-  { about = '', open = false, numbered = false }: Partial<Section> = {},
+  { about = '', open = false, numbered = false, cautions = [] }: Partial<Section> = {},
 ): Section {
-  return { name, title, entries, about, open, numbered };
+  return { name, title, entries, about, open, numbered, cautions };
 }
 
 function entry(lead: string, text: string, place?: ReviewPlace, more: Partial<Entry> = {}): Entry {
@@ -134,7 +136,7 @@ function lostSection({ pictures, cover }: Review): Section {
   return section('lost', 'Lost with this change', entries, { open: true });
 }
 
-function stepsSection({ steps, loads }: Review): Section {
+function stepsSection({ steps, loads, cautions }: Review): Section {
   const entries = steps.map((step) =>
     entry(step.place, step.text, undefined, { notes: stepNotes(step), grave: step.dark.length > 0 }),
   );
@@ -154,6 +156,7 @@ function stepsSection({ steps, loads }: Review): Section {
     about,
     open: true,
     numbered: true,
+    cautions,
   });
 }
 

@@ -17,6 +17,8 @@ export function reviewText(review: Review, nameOf: NameOf, paint: Paint, width: 
     section.entries.forEach((entry, i) => {
       lines.push(...entryLines(entry, section, i, { nameOf, paint, width }));
     });
+    for (const caution of section.cautions)
+      lines.push(...wrapLine(caution, width).map((line) => paint.warning(line)));
   }
   return lines;
 }
