@@ -29,6 +29,7 @@ import { PlanDocumentBuilder } from './document-builder.ts';
 import { PlanDocumentFactory } from './document-factory.ts';
 import { ImportLinks } from './document-links.ts';
 import { PlanSymbols } from './document-symbols.ts';
+import { ImportsFollowFiles } from './file-renames.ts';
 import { FindReferences } from './find-references.ts';
 import { PlanFolding } from './folding.ts';
 import { PlanFormatter } from './formatting.ts';
@@ -115,6 +116,7 @@ export function createServerServices(context: FeedplotServerContext): {
     },
     lsp: {
       DocumentUpdateHandler: (services) => new PlanUpdateHandler(services),
+      FileOperationHandler: (services) => new ImportsFollowFiles(services),
       LanguageServer: (services) => new PlanLanguageServer(services),
       WorkspaceSymbolProvider: (services) => new PlanWorkspaceSymbols(services),
     },

@@ -169,6 +169,10 @@ export const contributions: Record<string, Feature> = {
 /** What is neither an ability that the protocol names nor a part of the manifest. */
 export const others: readonly Feature[] = [
   {
+    says: 'Imports follow files and folders that are renamed',
+    test: server('file-renames', 'a file that moves'),
+  },
+  {
     says: 'A line at the edge of the window: findings of the plan, and the link with the most on it',
     test: editor('commands.test', 'tells at the edge how the plan stands'),
   },
