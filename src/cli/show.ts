@@ -1,8 +1,9 @@
 import { existsSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { countBySeverity, locateFindings } from '../documents/findings/located.ts';
 import { analysisJson } from '../documents/json/analysis.ts';
 import { oneLine } from '../documents/printable.ts';
+import { besideTables } from '../documents/tables/beside.ts';
 import { overview, tables } from '../documents/tables/tables.ts';
 import { type Table, textTable } from '../documents/text-table.ts';
 import { workingsText } from '../documents/workings/text.ts';
@@ -19,6 +20,7 @@ import { Trouble } from './trouble.ts';
 interface Options {
   readonly why?: string;
   readonly json?: true;
+  readonly beside?: string;
 }
 
 const tableNames = [...tables.keys()];
@@ -30,14 +32,19 @@ export const define: Define = (command, { terminal, program }) => {
     .argument('[tables...]', `which tables: ${tableNames.join(', ')}; without any, the first four`)
     .option('--why <name>', 'how the figures of a link, source, destination, node or feed were got')
     .option('--json', 'the whole analysis for machines')
+    .option('--beside <other plan>', 'two designs side by side: findings, cost, cable, loads, delays, losses')
     .action((first: string | undefined, others: string[], options: Options) => {
       const words = first === undefined ? [] : [first, ...others];
       const wanted = words.filter((word) => tables.has(word));
       const named = words.filter((word) => !tables.has(word));
       const wrong = named.find((word, i) => i > 0 || isNoFile(terminal, word));
       if (wrong !== undefined) throw new Trouble(unknownTable(wrong));
-      const plan = open(new PlanReader(program), terminal, named[0]);
-      if (options.json) showJson(plan, terminal);
+      if (options.beside !== undefined && (options.json || options.why !== undefined))
+        throw new Trouble('Two plans side by side are for people: ask for `--json` or `--why` of each.');
+      const reader = new PlanReader(program);
+      const plan = open(reader, terminal, named[0]);
+      if (options.beside !== undefined) showBeside(reader, plan, options.beside, { wanted, terminal });
+      else if (options.json) showJson(plan, terminal);
       else if (options.why !== undefined) showWorkings(plan, options.why, terminal);
       else showTables(plan, wanted.length > 0 ? wanted : overview, terminal);
     });
@@ -81,6 +88,30 @@ function showTables({ analysis }: OpenPlan, names: readonly string[], terminal: 
       if (i > 0) terminal.out('');
       showTable(table, terminal);
     });
+}
+
+/** What tells two designs apart, and then the wanted tables of each. */
+function showBeside(
+  reader: PlanReader,
+  plan: OpenPlan,
+  other: string,
+  { wanted, terminal }: { wanted: readonly string[]; terminal: Terminal },
+): void {
+  const plans = [plan, open(reader, terminal, other)];
+  const short = plans.map(({ uri }) => basename(uri, '.feedplot'));
+  const [first, second] = plans.map((one, i) => ({
+    ...one,
+    name: short[0] === short[1] ? nameFrom(terminal.folder, one.uri) : decodeURIComponent(short[i]!),
+  }));
+  for (const table of besideTables([first!, second!])) {
+    showTable(table, terminal);
+    terminal.out('');
+  }
+  for (const one of wanted.length > 0 ? [first!, second!] : []) {
+    terminal.out(terminal.paint.heading(one.name));
+    showTables(one, wanted, terminal);
+    terminal.out('');
+  }
 }
 
 function showTable(table: Table, { width, paint, out }: Terminal): void {

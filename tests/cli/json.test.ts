@@ -13,6 +13,12 @@ function faults(schema: string, value: unknown): string[] {
   return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
 }
 
+interface Failure {
+  readonly name: string;
+  readonly segment: string | null;
+  readonly dark: readonly string[];
+}
+
 function analysisOf(plan: string, folder = root) {
   const { code, stdout } = feedplot(['show', plan, '--json'], { folder });
   expect(code).toBe(0);
@@ -102,6 +108,31 @@ describe('the whole analysis', () => {
     for (const link of links) {
       expect(link.loads.map((load: { segment: string | null }) => load.segment)).toEqual(segments);
     }
+  });
+
+  // The worst first: without the mixer everything that comes from it or goes to it is dark. The spare trunk lies another
+  // way and takes over for trunk and for its run.
+  test('what single losses do', () => {
+    const { failures } = analysisOf('examples/finals');
+    expect(failures[0]).toMatchObject({
+      kind: 'node',
+      name: 'mixer',
+      segment: null,
+      kept: [],
+      overloaded: [],
+    });
+    const lossOf = (name: string, segment: string | null) =>
+      failures.find((one: Failure) => one.name === name && one.segment === segment);
+    const lost = lossOf('trunk', null);
+    expect(lost).toMatchObject({ kind: 'link', dark: [], overloaded: [], standbys: ['trunk_b'] });
+    expect(lost.kept).toContain('program -> judges');
+    expect(lost.after_replugging).toEqual(lost.kept);
+    expect(lossOf('desk <-> platform', null)).toMatchObject({ kind: 'run', dark: [] });
+    // In `results` the judges see the clean feed.
+    expect(lossOf('box_p.out1>judges', 'results')).toMatchObject({ dark: ['clean -> judges'] });
+    expect(failures.map(({ dark }: Failure) => dark.length)).toEqual(
+      failures.map(({ dark }: Failure) => dark.length).sort((a: number, b: number) => b - a),
+    );
   });
 
   test('a finding in it reads as `check` prints it', () => {

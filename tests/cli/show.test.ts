@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { feedplot, folderWith } from './command-line.ts';
+import { feedplot, folderWith, root } from './command-line.ts';
 
 const links = `Link                                    Cable  Length         Forward             Backward
 trunk: box_platform.net <->             cat6a  58 m of 100 m  8.051 Gb/s, 80.5 %  5.368 Gb/s, 53.7 %
@@ -158,5 +160,58 @@ describe('how a figure was got', () => {
       stdout: '',
       stderr: expect.stringContaining('Nothing in this plan is called trunc. Did you mean trunk?'),
     });
+  });
+});
+
+describe('two designs side by side', () => {
+  const starter = readFileSync(join(root, 'examples/starter/starter.feedplot'), 'utf8');
+  const kit = readFileSync(join(root, 'examples/starter/kit.feedplot'), 'utf8');
+  const beside = (...more: string[]) => {
+    const folder = folderWith({
+      'kit.feedplot': kit,
+      'copper.feedplot': starter,
+      'fibre.feedplot': starter.replace(/over cat6a/, 'over os2'),
+    });
+    return feedplot(['show', 'copper.feedplot', '--beside', 'fibre.feedplot', ...more], { folder });
+  };
+
+  // By hand from the kit's prices: the copper trunk is the one piece of 75 m for 61 dollars; no piece of fibre is at hand.
+  test('what differs is seen in one line', () => {
+    const { code, stdout } = beside();
+    expect(code).toBe(0);
+    const [titles, ...lines] = stdout.split('\n');
+    expect(titles!.trim().split(/\s{2,}/)).toEqual(['copper', 'fibre']);
+    const row = (name: string) =>
+      lines
+        .find((line) => line.startsWith(name))
+        ?.trim()
+        .split(/\s{2,}/);
+    expect(row('Pictures that arrive')).toEqual(['Pictures that arrive', '5 of 5', '5 of 5']);
+    expect(row('Cost')).toEqual(['Cost', '5645 USD', '5584 USD without 1 piece to get']);
+    expect(row('Fullest link')?.[1]).toBe('trunk, 80.5 %');
+    expect(row('Worst single loss')?.[1]).toBe('link trunk: 5 dark');
+    expect(stdout).toMatch(/cat6a, 75 m +1 +61 *\n/);
+  });
+
+  test('tables that are asked for follow, one plan after the other', () => {
+    const { stdout } = beside('links');
+    expect(stdout).toMatch(/\ncopper\nLink[\s\S]* cat6a [\s\S]*\nfibre\nLink[\s\S]* os2 /);
+  });
+
+  test('it does not go together with what machines read', () => {
+    const { code, stderr } = beside('--json');
+    expect(code).toBe(2);
+    expect(stderr).toContain('side by side');
+  });
+});
+
+describe('losses', () => {
+  // By hand: the standby by the annex keeps everything that the trunk carries; the mixer is what most depends on.
+  test('the worst first, with what a standby brings back', () => {
+    const { stdout } = feedplot(['show', 'examples/finals', 'failures']);
+    const [titles, worst] = stdout.split('\n');
+    expect(titles).toMatch(/^Lost +In +Dark +What goes dark +What stays, or comes back$/);
+    expect(worst).toMatch(/^node mixer +always +12 /);
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(/link trunk always 0 .* once trunk_b is plugged/);
   });
 });
