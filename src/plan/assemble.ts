@@ -17,8 +17,16 @@ export interface FileAccess {
 export interface AssembledPlan {
   readonly plan: Plan;
   readonly unreadables: readonly Unreadable[];
-  /** Changes when words or errors do that findings show and that are no facts. */
+  /** Changes when something is found, beside the facts, that was not or was found before. */
   readonly wording: number;
+  /** By file: how many labels had been replaced when this was put together. */
+  readonly labelsReplaced: readonly number[];
+  readonly files: readonly ReadFile[];
+}
+
+/** The labels that were replaced since a plan was put together, while its files are still the same. */
+export function labelsReplacedSince({ files, labelsReplaced }: AssembledPlan): (string | undefined)[] {
+  return files.flatMap((file, i) => file.formerLabels.slice(labelsReplaced[i]));
 }
 
 /**
@@ -74,6 +82,8 @@ export function assemblePlan(
     plan: before && isSamePlan(before.plan, plan) ? before.plan : plan,
     unreadables: files.flatMap((file) => file.unreadables),
     wording: files.reduce((sum, file) => sum + file.wording, 0),
+    labelsReplaced: files.map((file) => file.formerLabels.length),
+    files,
   };
 }
 

@@ -14,8 +14,10 @@ export interface ReadFile {
   readonly imports: readonly StatementOf<'import'>[];
   readonly hasPlan: boolean;
   readonly unreadables: readonly Unreadable[];
-  /** Counts the changes of labels, faults and unreadable places: words that findings show beside the facts. */
+  /** Counts the changes of faults and unreadable places, which are found beside what is worked out from facts. */
   readonly wording: number;
+  /** Every label that another has taken the place of, in the order in which it happened. */
+  readonly formerLabels: readonly (string | undefined)[];
   /** The statement that was read from a node of the syntax tree. */
   statementOf(node: object): Statement | undefined;
 }
@@ -25,6 +27,9 @@ export function readFile(uri: string, tree: FileTree): ReadFile {
   return new FileReading(uri, tree);
 }
 
+/** After so many the words count as new, so that somebody who types all day does not fill the memory. */
+const MOST_FORMER_LABELS = 1000;
+
 class FileReading implements ReadFile {
   readonly uri: string;
   readonly #tree: FileTree;
@@ -33,6 +38,7 @@ class FileReading implements ReadFile {
   readonly #ofPiece = new WeakMap<Piece, TextStatement>();
   readonly #unreadables = new WeakMap<Piece, readonly Unreadable[]>();
   #wording = 0;
+  #formerLabels: (string | undefined)[] = [];
   #imports: readonly StatementOf<'import'>[] | undefined;
   #hasPlan: boolean | undefined;
 
@@ -61,6 +67,11 @@ class FileReading implements ReadFile {
   get wording(): number {
     this.#follow();
     return this.#wording;
+  }
+
+  get formerLabels(): readonly (string | undefined)[] {
+    this.#follow();
+    return this.#formerLabels;
   }
 
   get unreadables(): readonly Unreadable[] {
@@ -118,8 +129,18 @@ class FileReading implements ReadFile {
 
   #goesOn(before: TextStatement, read: TextStatement): boolean {
     if (!equalFacts(before.fact, read.fact)) return false;
+    const { label } = before;
     if (before.becomes(read)) this.#wording++;
+    if (label !== before.label) this.#keepFormerLabel(label);
     return true;
+  }
+
+  #keepFormerLabel(label: string | undefined): void {
+    if (this.#formerLabels.length >= MOST_FORMER_LABELS) {
+      this.#formerLabels = [];
+      this.#wording++;
+    }
+    this.#formerLabels.push(label);
   }
 
   /** Where in the list of statements those belong that stand in the pieces from this one on. */

@@ -1,6 +1,6 @@
-import { libraryTexts } from '../language/library/texts.ts';
 import type { FeedplotParser } from '../language/incremental/parser.ts';
 import { Text } from '../language/incremental/text.ts';
+import { libraryTexts } from '../language/library/texts.ts';
 import { createFeedplotServices } from '../language/services.ts';
 import { type ReadFile, readFile } from './read-file.ts';
 
@@ -23,6 +23,7 @@ export function emptyFile(uri: string, message: string): ReadFile {
     hasPlan: false,
     unreadables: [{ file: uri, message, range: { line: 0, column: 0, endLine: 0, endColumn: 1 } }],
     wording: 0,
+    formerLabels: [],
     statementOf: () => undefined,
   };
 }

@@ -25,9 +25,9 @@ export class TextStatement implements Statement {
     this.source = source;
   }
 
-  /** Takes over a later reading. @returns whether it differs in words that a finding may show. */
+  /** Takes over a later reading. @returns whether its faults differ; its label can be looked at before and after. */
   becomes(later: TextStatement): boolean {
-    const differs = this.label !== later.label || !equalFacts(this.faults, later.faults);
+    const differs = !equalFacts(this.faults, later.faults);
     this.label = later.label;
     this.description = later.description;
     this.faults = later.faults;

@@ -4,6 +4,7 @@ import {
   Cancellation,
   DefaultDocumentBuilder,
   DocumentState,
+  delayNextTick,
   type LangiumDocument,
   type URI,
 } from 'langium';
@@ -46,7 +47,17 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
       await super.update(files.changed, files.deleted, cancel);
     }
     await this.#loadImports(cancel);
+    if (await this.#isOvertaken(cancel)) return;
     await this.#services.plans.Plans.publish();
+  }
+
+  /** Of letters that come faster than a large plan is worked out only the last need be: it publishes for all. */
+  async #isOvertaken(cancel: Cancellation.CancellationToken): Promise<boolean> {
+    if (!this.#services.plans.Plans.isSlow) return false;
+    // What the editor has sent already is read in the first turn, and asks for its own update before the second.
+    await delayNextTick();
+    await delayNextTick();
+    return cancel.isCancellationRequested;
   }
 
   override async build<T extends AstNode>(

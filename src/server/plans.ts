@@ -4,10 +4,11 @@ import { failing } from '../analysis/failures.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
 import { findingsOf, waitsForRest } from '../checks/findings.ts';
+import { shown } from '../checks/words.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
-import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
+import { type AssembledPlan, assemblePlan, type FileAccess, labelsReplacedSince } from '../plan/assemble.ts';
 import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
 import { emptyFile } from '../plan/read-text.ts';
@@ -25,6 +26,8 @@ export interface CurrentPlan {
   readonly settled: boolean;
 }
 
+const SLOW_MS = 5;
+
 /**
  * The plans of the workspace. A plan is the unit of analysis, not a file: whatever of it changes, it is worked out
  * anew once, and its findings go to all its files. Answers are made when asked for and hold until a file changes.
@@ -36,6 +39,7 @@ export class Plans {
   readonly #rest = new Rest();
   #revision = -1;
   #plans = new Map<string, CurrentPlan>();
+  #took_ms = 0;
   readonly #read = new WeakMap<FileTree, ReadFile>();
 
   constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
@@ -58,6 +62,7 @@ export class Plans {
   all(): ReadonlyMap<string, CurrentPlan> {
     const { current } = this.#language().references.Revision;
     if (current === this.#revision) return this.#plans;
+    const began = performance.now();
     this.#revision = current;
     const access = this.#access();
     const plans = new Map<string, CurrentPlan>();
@@ -67,7 +72,13 @@ export class Plans {
       if (assembled) plans.set(uri, workOut(uri, assembled, before));
     }
     this.#plans = plans;
+    this.#took_ms = performance.now() - began;
     return plans;
+  }
+
+  /** Whether working the plans out again takes so long that it had better not be done in vain. */
+  get isSlow(): boolean {
+    return this.#took_ms > SLOW_MS;
   }
 
   /** What the file of a document says. */
@@ -167,13 +178,29 @@ export class Plans {
 /** Works a plan out anew where a fact is new, and asks the checks again where only words are; else it is as it was. */
 function workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | undefined): CurrentPlan {
   const sameFacts = before?.assembled.plan === assembled.plan;
-  if (sameFacts && before.assembled.wording === assembled.wording) return { ...before, assembled };
+  if (sameFacts && !isWordedAnew(before, assembled)) return { ...before, assembled };
   const analysis = sameFacts ? before.analysis : analyse(assembled.plan);
   const { unreadables } = assembled;
   if (!before)
     return { uri, assembled, analysis, findings: findingsOf(analysis, unreadables), settled: true };
   const quick = findingsOf(analysis, unreadables, { when: 'typing' });
   return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
+}
+
+/** Whether words have changed that a finding shows. Most labels that are typed are in none. */
+function isWordedAnew({ assembled, findings }: CurrentPlan, now: AssembledPlan): boolean {
+  if (assembled.wording !== now.wording) return true;
+  const former = labelsReplacedSince(assembled);
+  return (
+    former.length > 0 && findings.length > 0 && former.some((label) => !label || isShown(label, findings))
+  );
+}
+
+function isShown(label: string, findings: readonly Finding[]): boolean {
+  const words = shown(label);
+  return findings.some(
+    ({ message, related }) => message.includes(words) || related.some((one) => one.message.includes(words)),
+  );
 }
 
 /** What the costly checks found before, on statements that are still there. */
