@@ -225,7 +225,11 @@ export class Reading {
     if (node.value.includes(','))
       this.#tellComma(part, spaced(node.value, node.unit), spaced(point(node.value), node.unit));
     if (node.unit === undefined) {
-      this.fault('unit-missing', part, `${node.value} of what? ${capital(EXPECTED[dimension])}, is expected.`);
+      this.fault(
+        'unit-missing',
+        part,
+        `${node.value} of what? ${capital(EXPECTED[dimension])}, is expected.`,
+      );
       return undefined;
     }
     const unit = unitOf(node.unit) ?? unitLike(node.unit);
