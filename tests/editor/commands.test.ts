@@ -108,7 +108,7 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
     await see(workbench.page, 'the drawing', () => drawing.isVisible());
     await see(workbench.page, 'the trunk in it', async () => /T1/.test((await drawing.textContent()) ?? ''));
     await workbench.screenshot('drawing');
-    await workbench.runCommand('View: Close All Editors in Group');
+    await workbench.runCommand('View: Close All Editors');
     await workbench.openFile('show.feedplot');
   }, 90_000);
 
@@ -120,7 +120,7 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
       /Small show/.test((await papers.textContent()) ?? ''),
     );
     await workbench.screenshot('papers');
-    await workbench.runCommand('View: Close All Editors in Group');
+    await workbench.runCommand('View: Close All Editors');
     await workbench.openFile('show.feedplot');
   }, 90_000);
 
@@ -134,10 +134,13 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
 
   it('writes a new plan that works', async () => {
     await workbench.page.locator('.gettingStartedContainer').getByText('New plan').first().click();
-    const input = workbench.page.locator('.quick-input-widget input[type=text]');
-    await see(workbench.page, 'the question for a folder', () => input.isVisible());
-    await input.fill(`${path.join(workbench.folder, 'empty')}/`);
-    await workbench.page.locator('.quick-input-widget .monaco-button').first().click();
+    const dialog = workbench.page.locator('.quick-input-widget');
+    const folderRow = dialog.locator('.monaco-list-row').filter({ hasText: 'empty' });
+    await see(workbench.page, 'the folders to choose from', () => folderRow.isVisible());
+    await folderRow.click();
+    const chosen = () => dialog.locator('input[type=text]').inputValue();
+    await see(workbench.page, 'the folder chosen', async () => (await chosen()).endsWith('/empty/'));
+    await dialog.getByText('Write the plan here').click();
     const written = path.join(workbench.folder, 'empty/show.feedplot');
     await see(workbench.page, 'the new plan on the disk', async () => existsSync(written));
     expect(readFileSync(written, 'utf8')).toMatch(/^plan "Evening lecture"/m);
