@@ -12,7 +12,7 @@ export function text(words: string): string {
   return escapeXml(printable(shown)).replace(LONG_WORD, '$&<wbr>');
 }
 
-/** Text in a quoted attribute. */
+/** Text in a quoted attribute or a title, where no element may stand. */
 export function attribute(words: string): string {
   return escapeXml(printable(words.slice(0, LONGEST_TEXT)));
 }

@@ -1,7 +1,7 @@
 import type { Placement } from '../drawing/place-scene.ts';
 import type { BookParts } from './book.ts';
 import { drawingHtml } from './drawings.ts';
-import { text } from './html.ts';
+import { attribute } from './html.ts';
 
 /** The body of the book. @param placements Of the drawings, in their order; undefined where one failed. */
 export function bookBody(parts: BookParts, placements: readonly (Placement | undefined)[]): string {
@@ -32,7 +32,7 @@ export async function bookPage(
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src '${hash}'; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="generator" content="Feedplot">
-<title>${text(parts.title)}</title>
+<title>${attribute(parts.title)}</title>
 <style>${parts.style}</style>
 </head>
 <body>

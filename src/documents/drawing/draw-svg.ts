@@ -4,7 +4,7 @@ import { drawLegend, legendWidth } from './draw-legend.ts';
 import { drawRibbon } from './draw-ribbon.ts';
 import { drawWire } from './draw-wire.ts';
 import { fonts } from './measures.ts';
-import type { Placement } from './placement.ts';
+import type { Placement, Point, Size } from './placement.ts';
 import type { Room, Scene } from './scene.ts';
 import { makeSheet, type Sheet } from './sheet.ts';
 import { group, n, rect, text } from './svg.ts';
@@ -19,41 +19,75 @@ export interface DrawingOptions {
 
 const margin = 24;
 const headline = 56;
-const face = 'system-ui, "Segoe UI", "Helvetica Neue", Arial, "Noto Sans", "DejaVu Sans", sans-serif';
-
 /**
  * Draws a placed scene as an SVG document that needs nothing else: no script, no font, no link. Each thing is a group
  * with its id in `data-id`, and with all its figures in words as its accessible name.
  */
-export function drawSvg(
-  scene: Scene,
-  placement: Placement,
-  { theme = 'light', segment = null }: DrawingOptions = {},
-): string {
-  const sheet = makeSheet(scene, placement, themes[theme], segment);
-  const inner = Math.max(placement.width, legendWidth);
-  const legend = drawLegend(sheet, inner);
-  const [width, height] = [inner + 2 * margin, headline + placement.height + legend.height + 2 * margin];
-  const { paper, ink, faint } = sheet.theme;
-  const { title } = scene;
-  const { situation } = sheet;
-  const subtitle = [scene.edition, situation?.title, situation?.subtitle].filter(Boolean).join(' · ');
+export function drawSvg(scene: Scene, placement: Placement, options: DrawingOptions = {}): string {
+  const { label, width, height, ground, heading, origin, things, legend } = drawParts(
+    scene,
+    placement,
+    options,
+  );
+  const [w, h] = [n(width), n(height)];
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${n(width)} ${n(height)}" width="${n(width)}" height="${n(height)}" role="group" aria-label="${escapeXml(`${title}: ${subtitle}`)}" font-family='${face}'>`,
-    `<rect width="100%" height="100%" fill="${paper}"/>`,
-    hatch(sheet.theme),
-    text(margin, margin + 16, fitText(title, fonts.title, inner, true), fonts.title, ink, { bold: true }),
-    text(margin, margin + 36, fitText(subtitle, fonts.small, inner), fonts.small, faint),
-    `<g transform="translate(${margin} ${margin + headline - 12})">`,
-    ...scene.rooms.map((room) => drawRoom(room, sheet)),
-    ...scene.ribbons.map((ribbon) => drawRibbon(ribbon, sheet)),
-    ...scene.wires.map((wire) => drawWire(wire, sheet)),
-    ...scene.boxes.map((box) => drawBox(box, sheet)),
+    `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${w} ${h}" width="${w}" height="${h}" role="group" aria-label="${escapeXml(label)}" font-family='${face}'>`,
+    ground,
+    heading,
+    `<g transform="translate(${origin.x} ${origin.y})">`,
+    ...things.values(),
     '</g>',
-    `<g transform="translate(${margin} ${n(headline + placement.height + margin)})">${legend.svg}</g>`,
+    legend,
     '</svg>',
   ].join('\n');
 }
+
+/** A drawing in parts, so that a view can paint anew what has changed alone. */
+export interface DrawnParts extends Size {
+  /** What it is, for who listens to it. */
+  readonly label: string;
+  /** Paper and patterns. */
+  readonly ground: string;
+  readonly heading: string;
+  /** Where the coordinates of things begin. */
+  readonly origin: Point;
+  /** From the lowest to the topmost, by kind and id. */
+  readonly things: ReadonlyMap<string, string>;
+  readonly legend: string;
+}
+
+export function drawParts(
+  scene: Scene,
+  placement: Placement,
+  { theme = 'light', segment = null }: DrawingOptions = {},
+): DrawnParts {
+  const sheet = makeSheet(scene, placement, themes[theme], segment);
+  const inner = Math.max(placement.width, legendWidth);
+  const legend = drawLegend(sheet, inner);
+  const { title, edition } = scene;
+  const { paper, ink, faint } = sheet.theme;
+  const subtitle = [edition, sheet.situation?.title, sheet.situation?.subtitle].filter(Boolean).join(' · ');
+  const legendTop = headline + placement.height + margin;
+  return {
+    width: inner + 2 * margin,
+    height: headline + placement.height + legend.height + 2 * margin,
+    label: `${title}: ${subtitle}`,
+    ground: `<rect width="100%" height="100%" fill="${paper}"/>${hatch(sheet.theme)}`,
+    heading: `<g class="heading">${text(margin, margin + 16, fitText(title, fonts.title, inner, true), fonts.title, ink, { bold: true })}${text(margin, margin + 36, fitText(subtitle, fonts.small, inner), fonts.small, faint)}${scene.boxes.length === 0 ? text(margin, margin + headline + 8, NOTHING, fonts.box, faint) : ''}</g>`,
+    origin: { x: margin, y: margin + headline - 12 },
+    things: new Map([
+      ...scene.rooms.map((room) => [`room ${room.id}`, drawRoom(room, sheet)] as const),
+      ...scene.ribbons.map((ribbon) => [`ribbon ${ribbon.id}`, drawRibbon(ribbon, sheet)] as const),
+      ...scene.wires.map((wire) => [`wire ${wire.id}`, drawWire(wire, sheet)] as const),
+      ...scene.boxes.map((box) => [`box ${box.id}`, drawBox(box, sheet)] as const),
+    ]),
+    legend: `<g class="legend" transform="translate(${margin} ${n(legendTop)})">${legend.svg}</g>`,
+  };
+}
+
+export const face = 'system-ui, "Segoe UI", "Helvetica Neue", Arial, "Noto Sans", "DejaVu Sans", sans-serif';
+
+const NOTHING = 'Nothing stands anywhere yet.';
 
 function drawRoom({ id, title }: Room, { placement, theme }: Sheet): string {
   const at = placement.rooms.get(id);

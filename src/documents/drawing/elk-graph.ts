@@ -32,10 +32,11 @@ const everywhere = {
   'elk.spacing.edgeLabel': '4',
 };
 
+/** What is written first stands first, so that a line typed below moves little. Rooms cannot have it. */
+const asWritten = { 'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES' };
+
 const options = {
   ...everywhere,
-  // What is written first stands first, so that a line typed below moves little. Rooms cannot have it.
-  'elk.layered.considerModelOrder.strategy': 'NODES_AND_EDGES',
   'elk.json.shapeCoords': 'ROOT',
   'elk.json.edgeCoords': 'ROOT',
   'elk.padding': '[top=12,left=12,bottom=12,right=12]',
@@ -53,7 +54,7 @@ export const idOf = {
   stub: (id: string, side: 'left' | 'right') => `${side === 'left' ? 'L' : 'M'}${id}`,
 };
 
-export function elkGraph(scene: Scene): ElkNode {
+export function elkGraph(scene: Scene, { keepOrder = true } = {}): ElkNode {
   const inRooms = new Map(scene.rooms.map((room) => [room.id, [] as ElkNode[]]));
   const outside: ElkNode[] = [];
   const inRoom = (room: string | undefined) =>
@@ -72,7 +73,7 @@ export function elkGraph(scene: Scene): ElkNode {
   });
   return {
     id: 'root',
-    layoutOptions: options,
+    layoutOptions: { ...options, ...(keepOrder ? asWritten : {}) },
     children: [...rooms, ...outside],
     edges: [...scene.wires.map(elkWire), ...scene.ribbons.flatMap(elkStubs)],
   };

@@ -1,8 +1,7 @@
 import elkModule from 'elkjs/lib/elk.bundled.js';
 import type { ELK } from 'elkjs/lib/elk-api.js';
-import { elkGraph } from './elk-graph.ts';
+import { arrange } from './arrange.ts';
 import type { Placement } from './placement.ts';
-import { readLayout } from './read-layout.ts';
 import type { Scene } from './scene.ts';
 
 export type { PlacedLine, Placement, Point, Rectangle } from './placement.ts';
@@ -12,5 +11,6 @@ const Elk = elkModule as unknown as new () => ELK;
 
 /** Rooms, boxes and ribbons get sizes and positions from ELK's layered layout; the ports keep their sides. */
 export async function placeScene(scene: Scene): Promise<Placement> {
-  return readLayout(scene, await new Elk().layout(elkGraph(scene)));
+  const elk = new Elk();
+  return arrange(scene, (graph) => elk.layout(graph));
 }
