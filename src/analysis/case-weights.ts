@@ -1,3 +1,4 @@
+import { withoutNoise } from '../physics/decimal.ts';
 import type { Analysis, CableStock, CaseWeight, Packing, Thing } from './model.ts';
 
 /** A case that one person lifts stays under about this (common practice, no source). */
@@ -21,7 +22,7 @@ export function packingOf(analysis: Analysis, { pieces }: CableStock): Packing {
       if (weight === undefined) unknown.push(thing.name);
       else total += weight;
     }
-    return { case: one, weight_kg: total, limit_kg, unknown: [...unknown, ...loose] };
+    return { case: one, weight_kg: withoutNoise(total), limit_kg, unknown: [...unknown, ...loose] };
   });
   const travels: Thing[] = [
     ...analysis.nodes.values(),

@@ -1,3 +1,4 @@
+import { withoutNoise } from '../physics/decimal.ts';
 import { continuousLimit_w } from '../physics/mains.ts';
 import { attempt } from './attempt.ts';
 import { add } from './lists.ts';
@@ -35,7 +36,12 @@ export function poweringOf(analysis: Analysis): Powering {
   return {
     network,
     circuits: [...analysis.circuits.values()].map((circuit) =>
-      loadOf(circuit, total_w.get(circuit) ?? 0, devices.get(circuit) ?? [], parts.get(circuit) ?? []),
+      loadOf(
+        circuit,
+        withoutNoise(total_w.get(circuit) ?? 0),
+        devices.get(circuit) ?? [],
+        parts.get(circuit) ?? [],
+      ),
     ),
     unpowered,
     places: [...analysis.places.values()].flatMap((place): PlacePower[] => {

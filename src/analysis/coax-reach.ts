@@ -7,6 +7,7 @@ import {
   halfClock_hz,
   type LossBudget,
 } from '../physics/coax.ts';
+import { withoutNoise } from '../physics/decimal.ts';
 import { judgeLength } from '../physics/reach.ts';
 import { attempt } from './attempt.ts';
 import type { Building } from './building.ts';
@@ -62,12 +63,12 @@ export class CoaxJudge {
       if (loss_db / budgets[i]!.budget_db <= share) continue;
       share = loss_db / budgets[i]!.budget_db;
       decides = i;
-      reach.loss_db = loss_db;
+      reach.loss_db = withoutNoise(loss_db);
     }
     const budget = budgets[decides]!;
     reach.loss_limit_db = budget.budget_db;
     reach.frequency_hz = budget.frequency_hz;
-    reach.share = share;
+    reach.share = withoutNoise(share);
     reach.memoryDecides = reach.fromMemory && share * BADLY_REMEMBERED > 1;
     reach.decidedBy = 'loss';
     if (share > 0 && chain.links.length > 1) reach.reach_m = chain.length_m! / share;

@@ -1,3 +1,4 @@
+import { withoutNoise } from '../physics/decimal.ts';
 import { powerClassOf, poweredDevice } from '../physics/power-over-ethernet.ts';
 import { attempt } from './attempt.ts';
 import { add } from './lists.ts';
@@ -98,5 +99,5 @@ function suppliesOf(analysis: Analysis, powers: readonly NetworkPower[]): Networ
 }
 
 function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
+  return withoutNoise(values.reduce((total, value) => total + value, 0));
 }

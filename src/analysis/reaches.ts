@@ -1,3 +1,4 @@
+import { exceeds } from '../physics/decimal.ts';
 import { judgeFibre } from '../physics/fibre.ts';
 import { PhysicsError } from '../physics/physics-error.ts';
 import { joinedShare, judgeLength } from '../physics/reach.ts';
@@ -185,7 +186,7 @@ function judgeOnFibre(chain: Chain, face: Interface): Reach {
     if (!limitRemembered) reach.source = losses.find((loss) => loss?.fromMemory)?.source ?? reach.source;
     reach.memoryDecides = reach.fromMemory && worse_db > (loss_limit_db ?? Infinity);
   }
-  const isGood = reach.good_m === undefined || length_m <= reach.good_m;
+  const isGood = reach.good_m === undefined || !exceeds(length_m, reach.good_m);
   reach.verdict = judged.fits ? (isGood ? 'good' : 'doubtful') : 'beyond';
   return reach;
 }

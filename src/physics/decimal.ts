@@ -14,6 +14,11 @@ export function withoutNoise(value: number): number {
   return Number(value.toPrecision(15));
 }
 
+/** Whether a figure is above a limit by more than the noise of binary fractions: what just reaches it does not exceed it. */
+export function exceeds(value: number, limit: number): boolean {
+  return value - limit > Math.max(Math.abs(value), Math.abs(limit)) * 1e-12;
+}
+
 /** The greatest common divisor of two whole numbers. */
 export function greatestCommonDivisor(a: number, b: number): number {
   let [larger, smaller] = [Math.abs(a), Math.abs(b)];

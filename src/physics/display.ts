@@ -5,6 +5,7 @@
  * Two figures that are compared must not look equal when they are not: each formatter takes the figure that its
  * own stands `beside` (a limit, a former value), and then shows as many digits as tell the two apart.
  */
+import { exceeds } from './decimal.ts';
 
 /** Which unit lengths are shown in. Everything else is metric. */
 export type LengthUnits = 'metric' | 'feet';
@@ -16,7 +17,8 @@ type Rounding = (value: number, extraDigits: number) => string;
 
 function tellingApart(value: number, beside: number | undefined, round: Rounding): string {
   let text = round(value, 0);
-  for (let extra = 1; beside !== undefined && value !== beside && extra <= MOST_DIGITS; extra++) {
+  const differ = beside !== undefined && (exceeds(value, beside) || exceeds(beside, value));
+  for (let extra = 1; differ && extra <= MOST_DIGITS; extra++) {
     if (text !== round(beside, extra - 1)) break;
     text = round(value, extra);
   }

@@ -1,4 +1,5 @@
 /** Optical fibre: a link must keep both the reach of its interface and its loss budget. */
+import { exceeds } from './decimal.ts';
 import { formatLength, formatLoss } from './display.ts';
 import { requireLength, requireWhole, requireWithin } from './physics-error.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
@@ -75,7 +76,7 @@ export function judgeFibre(run: FibreRun, limits: FibreLimits): FibreJudgement {
       margin_db: undefined,
       allowed_m: reach_m,
       decided_by: 'reach',
-      fits: run.length_m <= reach_m,
+      fits: !exceeds(run.length_m, reach_m),
     };
   }
   const left_db = requireWithin('loss limit', limits.loss_db, 0, 1000, 'dB') - fixedLoss_db(run);
@@ -88,7 +89,7 @@ export function judgeFibre(run: FibreRun, limits: FibreLimits): FibreJudgement {
     allowed_m: Math.min(reach_m, byLoss_m),
     decided_by: byLoss_m < reach_m ? 'loss' : 'reach',
     // A hair for binary fractions, so that a run exactly at its budget fits.
-    fits: run.length_m <= reach_m && margin_db >= -1e-9,
+    fits: !exceeds(run.length_m, reach_m) && margin_db >= -1e-9,
   };
 }
 

@@ -1,4 +1,5 @@
 /** Judging a length against what is allowed. */
+import { exceeds } from './decimal.ts';
 import { requireLength, requireWithin } from './physics-error.ts';
 
 /** `near limit`: it works but fails suddenly; `doubtful`: it may or may not work; `beyond`: it does not. */
@@ -16,9 +17,9 @@ export interface AllowedLength {
 /** Judges a length; the limit itself still fits. @throws PhysicsError for lengths that cannot be */
 export function judgeLength(length_m: number, { most_m, good_m, near_share }: AllowedLength): ReachJudgement {
   requireLength(length_m);
-  if (length_m > requireWithin('reach', most_m, 0, Number.MAX_VALUE, 'm')) return 'beyond';
-  if (good_m !== undefined && length_m > good_m) return 'doubtful';
-  if (near_share !== undefined && length_m > most_m * near_share) return 'near limit';
+  if (exceeds(length_m, requireWithin('reach', most_m, 0, Number.MAX_VALUE, 'm'))) return 'beyond';
+  if (good_m !== undefined && exceeds(length_m, good_m)) return 'doubtful';
+  if (near_share !== undefined && exceeds(length_m, most_m * near_share)) return 'near limit';
   return 'fits';
 }
 

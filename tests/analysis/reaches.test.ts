@@ -34,6 +34,19 @@ test('coax reaches as far as its loss allows, and is near its limit beyond 90 %'
   expect(reach.share).toBeCloseTo(0.5, 9);
 });
 
+// 1080i is HD: 20 dB after 113 m of RG-6 class (the same article). The limit itself is still within it, whatever binary
+// fractions make of 113 x 20 / 113.
+test('a cable that is exactly as long as it may be is not too long', () => {
+  const lines = (length: string) => [
+    'source s sends 1080i50 as sdi_3g into a.in2 over rg6 1 m',
+    `link l a.loop2 -> b.in1 over rg6 ${length}`,
+    'feed s -> b.in1',
+  ];
+  expect(reachOf(...lines('113 m')).verdict).toBe('near the limit');
+  expect(reachOf(...lines('113 m')).share).toBe(1);
+  expect(reachOf(...lines('113.1 m')).verdict).toBe('beyond');
+});
+
 // 6G alone would reach 107 m at 40 dB, 3G 78 m at 20 dB: never more than a slower one (rule 5 of numbers).
 test('a faster interface is never given more reach than a slower one', () => {
   const fast = reachOf('link l big_a.out1 -> big_b.in1 over rg6 10 m');

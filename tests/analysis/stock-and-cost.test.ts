@@ -136,6 +136,16 @@ test('a case weighs itself, its kit and the pieces of cable in it; what is not k
   expect(unpacked).toEqual([]);
 });
 
+// 1.1 + 2.2 is 3.3 kg, whatever binary fractions make of it (3.3000000000000003).
+test('a case that weighs just what it may is not over it', () => {
+  const analysis = analysisOf(
+    'kit light { inputs in1 weighs 2.2 kg }',
+    'node a : light',
+    'case blue holds a weighs 1.1 kg up to 3.3 kg',
+  );
+  expect(packingOf(analysis, cableStockOf(analysis)).cases[0]!.weight_kg).toBe(3.3);
+});
+
 test('what travels and is in no case is told once there is a case', () => {
   const without = analysisOf(nodes);
   expect(packingOf(without, cableStockOf(without)).unpacked).toEqual([]);
