@@ -62,7 +62,12 @@ async function show(name: string, parts: BookParts, number: number): Promise<voi
 async function handOver(): Promise<void> {
   if (!shown) return;
   const { name, parts, placements } = shown;
-  vscode.postMessage({ kind: 'save', name, html: await bookPage(parts, placements) });
+  try {
+    vscode.postMessage({ kind: 'save', name, html: await bookPage(parts, placements) });
+  } catch {
+    // Without a secure origin a browser makes no hashes, and the file's policy needs one.
+    state.textContent = 'This editor cannot put the file together; the command `feedplot book` can.';
+  }
 }
 
 /** All of a scene that a layout depends on. */
