@@ -20,6 +20,7 @@ const commands: readonly (readonly [string, string, () => Promise<{ define: Defi
   ['draw', 'draw the plan as a picture (SVG)', () => import('./draw.ts')],
   ['book', 'write the papers: the book, tables, labels, test pictures', () => import('./book.ts')],
   ['review', 'tell what a change does to the show', () => import('./review.ts')],
+  ['format', 'put files into canonical layout', () => import('./format.ts')],
   ['explain', 'tell what a check, a format, a cable or an interface means', () => import('./explain.ts')],
   ['serve', 'run the language server for an editor', () => import('./serve.ts')],
 ];
