@@ -58,12 +58,14 @@ export class CoaxJudge {
     let decides = -1;
     let share = -1;
     for (let i = 0; i < budgets.length; i++) {
-      const loss_db = this.#loss_db(chain, face, i);
-      if (loss_db === undefined) return;
+      const losses_db = this.#losses_db(chain, face, i);
+      if (losses_db === undefined) return;
+      const loss_db = losses_db.reduce((sum, loss) => sum + loss, 0);
       if (loss_db / budgets[i]!.budget_db <= share) continue;
       share = loss_db / budgets[i]!.budget_db;
       decides = i;
       reach.loss_db = withoutNoise(loss_db);
+      reach.losses_db = losses_db;
     }
     const budget = budgets[decides]!;
     reach.loss_limit_db = budget.budget_db;
@@ -76,15 +78,15 @@ export class CoaxJudge {
     reach.verdict = VERDICTS[judgeLength(chain.length_m!, allowed)];
   }
 
-  /** Loss of all cables of the chain at the frequency of a budget; undefined when one of them has no stated loss. */
-  #loss_db({ links }: Chain, face: Interface, budget: number): number | undefined {
-    let sum = 0;
+  /** Loss of each cable of the chain at the frequency of a budget; undefined when one of them has no stated loss. */
+  #losses_db({ links }: Chain, face: Interface, budget: number): number[] | undefined {
+    const losses_db: number[] = [];
     for (const { cable, length } of links) {
       const on = cable && this.#on(cable, face);
       if (!on || length.length_m === undefined) return undefined;
-      sum += on.losses_db_per_m[budget]! * length.length_m;
+      losses_db.push(on.losses_db_per_m[budget]! * length.length_m);
     }
-    return sum;
+    return losses_db;
   }
 
   #on(cable: Cable, face: Interface): OnCable | undefined {

@@ -8,6 +8,7 @@ export const notKnown: Reach = {
   good_m: undefined,
   loss_db: undefined,
   loss_limit_db: undefined,
+  losses_db: [],
   share: undefined,
   decidedBy: undefined,
   judgedAs: undefined,

@@ -13,6 +13,11 @@ function faults(schema: string, value: unknown): string[] {
   return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message}`);
 }
 
+interface Joined {
+  readonly loss_db: number;
+  readonly joined_loss_db: number;
+}
+
 interface Failure {
   readonly name: string;
   readonly segment: string | null;
@@ -79,6 +84,32 @@ describe('the whole analysis', () => {
     expect(Number.isInteger(load.forward_bits_per_second)).toBe(true);
     expect(trunk.worst).toMatchObject({ segment: null, direction: 'forward' });
     expect(trunk.worst.share).toBeCloseTo(0.805, 3);
+  });
+
+  // RG-6 class loses 20 dB in 78 m of 3G (trade article of 2020, published): 10 + 50 + 5 m lose 2.564 + 12.821 + 1.282 dB.
+  test('cables that are joined: each with its own loss, all with that of the whole', () => {
+    const folder = folderWith({
+      'show.feedplot': `plan "Tie"
+kit patch { joins front1 with rear1 as sdi_12g }
+kit screen { inputs in1 as sdi_3g }
+node near : patch
+node far : patch
+node wall : screen
+source cam sends 1080p50 as sdi_3g into near.front1 over rg6 10 m
+link tie near.rear1 -> far.rear1 over rg6 50 m
+link far.front1 -> wall.in1 over rg6 5 m
+feed cam -> wall.in1
+`,
+    });
+    const { links } = analysisOf('show.feedplot', folder);
+    const [own, whole] = [
+      links.map(({ loss_db }: Joined) => Number(loss_db.toFixed(3))),
+      links.map(({ joined_loss_db }: Joined) => Number(joined_loss_db.toFixed(3))),
+    ];
+    expect(own).toEqual([2.564, 12.821, 1.282]);
+    expect(whole).toEqual([16.667, 16.667, 16.667]);
+    expect(links[1]).toMatchObject({ joined_length_m: 65, loss_limit_db: 20 });
+    expect(links[1].joined_with).toEqual(['cam>near.front1', 'far.front1>wall.in1']);
   });
 
   test('a feed tells its ports, its cables and its delay', () => {

@@ -281,6 +281,8 @@ export interface Reach {
   readonly good_m: number | undefined;
   readonly loss_db: number | undefined;
   readonly loss_limit_db: number | undefined;
+  /** On coax: the part of the loss that each cable of the chain has, in its order; empty where it is not known. */
+  readonly losses_db: readonly number[];
   /** Of what is allowed, by whichever decides: 1 is the limit. */
   readonly share: number | undefined;
   readonly decidedBy: 'length' | 'loss' | undefined;

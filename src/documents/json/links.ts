@@ -35,7 +35,9 @@ export const linkShape = object('A cable between two sockets', {
   length_from: orNull(oneOf('Where the length comes from', ['stated', 'runs', 'measured'])),
   planned_length_m: orNull(number('Length in metres without anything measured')),
   reach_m: orNull(number('The longest that it may be, in metres')),
-  loss_db: orNull(number('Loss of this cable in dB, on coax and fibre')),
+  loss_db: orNull(
+    number('Loss of this cable in dB, on coax and fibre; null for one of several joined fibres'),
+  ),
   loss_limit_db: orNull(
     number('The greatest loss allowed in dB, for all cables between the two active ports'),
   ),
@@ -67,7 +69,7 @@ export function linkJson(analysis: Analysis, link: Link): ValueOf<typeof linkSha
     length_from: length.from ?? null,
     planned_length_m: figure(length.planned_m),
     reach_m: figure(reach.reach_m),
-    loss_db: others.length === 0 ? figure(reach.loss_db) : null,
+    loss_db: figure(others.length === 0 ? reach.loss_db : reach.losses_db[chain.links.indexOf(link)]),
     loss_limit_db: figure(reach.loss_limit_db),
     joined_with: others.map((other) => other.name),
     joined_length_m: figure(chain.length_m),
