@@ -38,8 +38,8 @@ function tableHtml(sheet: Sheet, table: SheetTable): string {
       ? ''
       : `<table aria-label="${attribute(name)}"><thead><tr>${columns.map(headHtml).join('')}</tr></thead>
 <tbody>${rows.map((row) => rowHtml(row, columns)).join('\n')}</tbody></table>`;
-  const short = (rows.length <= SHORT ? ' short' : '') + (sheet.cards || table.large ? ' card' : '');
-  return `<div class="table${short}">${group ? groupHtml(group, table.part !== undefined) : ''}${grid}${notes.map((note) => `<p class="note">${text(note)}</p>`).join('')}</div>`;
+  const kept = (rows.length <= SHORT ? ' together' : '') + (sheet.cards || table.large ? ' card' : '');
+  return `<div class="table${kept}">${group ? groupHtml(group, table.part !== undefined) : ''}${grid}${notes.map((note) => `<p class="note">${text(note)}</p>`).join('')}</div>`;
 }
 
 /** Columns in which no row says anything take room for nothing; those for a pen stay. */

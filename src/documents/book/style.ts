@@ -28,7 +28,7 @@ th { font-size: 9pt; background: #e9e9e9; white-space: nowrap; }
 tr { break-inside: avoid; }
 td small { display: block; font-size: 8.5pt; }
 .tick { width: 3.6em; text-align: center; vertical-align: middle; white-space: nowrap; }
-.number { width: 2.2em; text-align: center; }
+.short { white-space: nowrap; }
 .quantity { text-align: right; white-space: nowrap; }
 td.quantity small { white-space: normal; }
 .write { min-width: 6em; }
@@ -37,9 +37,10 @@ svg.box { width: 15pt; height: 15pt; vertical-align: middle; }
 svg.badge { width: 15pt; height: 15pt; vertical-align: -3pt; }
 .card { break-inside: avoid; border: 1.6pt solid #000; border-radius: 4pt; padding: .5em .7em; margin: .7em 0; }
 .card > h3, .card > h4 { margin-top: 0; font-size: 18pt; line-height: 1.2; }
-.card td { font-size: 12pt; padding: .3em .5em; }
-.card td.large { font-size: 15pt; font-weight: 700; line-height: 1.2; }
-.card td.large small { font-weight: 400; font-size: 10.5pt; }
+.card td { font-size: 12pt; padding: .22em .45em; }
+.card td.wide { min-width: 12em; }
+.card td.large, .card td.wide { font-size: 15pt; font-weight: 700; line-height: 1.2; }
+.card td.large small, .card td.wide small { font-weight: 400; font-size: 10.5pt; }
 .cautions { border: 2pt solid #000; border-left-width: 9pt; margin: .6em 0; padding: .5em .8em .5em 1.8em; font-size: 10pt; break-inside: avoid; }
 .cautions li { margin: .12em 0; }
 .cover .state { font-size: 13pt; font-weight: 700; border: 2pt solid #000; padding: .5em .7em; }
@@ -48,7 +49,7 @@ svg.badge { width: 15pt; height: 15pt; vertical-align: -3pt; }
 .cover dt { font-weight: 700; }
 .cover dd { margin: 0; }
 .cover .description { max-width: 46rem; }
-.short { break-inside: avoid; }
+.together { break-inside: avoid; }
 .contents ol { columns: 2; padding-left: 1.5em; margin: .3em 0; }
 .contents a { color: inherit; }
 figure.drawing { margin: 0 0 1rem; }

@@ -1,4 +1,4 @@
-import type { CablePiece, Link } from '../../analysis/model.ts';
+import type { CablePiece, Link, Place } from '../../analysis/model.ts';
 import { provedLinksOf } from '../../analysis/proved-links.ts';
 import { type Pull, type PulledCable, pullingOf } from '../../analysis/pulls.ts';
 import { formatLength } from '../../physics/display.ts';
@@ -77,7 +77,18 @@ function wayOf(
       .filter(Boolean)
       .join(', '),
   );
-  return { title: runs.map((run) => titles.run(run)).join(', then '), subtitle: words.join('; then ') };
+  return { title: placesOn(runs, places[0], titles), subtitle: words.join('; then ') };
+}
+
+/** The places along the runs in the order in which a cable comes to them. */
+function placesOn(runs: Pull['runs'], start: Place | undefined, titles: SheetInput['titles']): string {
+  let here = start;
+  const names = [titles.place(here)];
+  for (const { from, to } of runs) {
+    here = from === here ? to : from;
+    names.push(titles.place(here));
+  }
+  return names.join(' ↔ ');
 }
 
 function row(

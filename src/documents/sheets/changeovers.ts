@@ -45,7 +45,7 @@ function card(changeover: Changeover, input: SheetInput): SheetTable {
     },
     columns: [
       { title: 'Done', kind: 'tick' },
-      { title: 'No.', kind: 'number' },
+      { title: 'No.', kind: 'short' },
       { title: 'At' },
       { title: 'Do', kind: 'large' },
       { title: 'And then' },

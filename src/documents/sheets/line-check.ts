@@ -26,7 +26,7 @@ export function lineCheckSheet(input: SheetInput): Sheet {
           { title: 'Seen', kind: 'tick' },
           { title: 'Send from' },
           { title: 'Look at' },
-          { title: 'See' },
+          { title: 'See', kind: 'short' },
           { title: 'At most', kind: 'quantity' },
           { title: 'Planned', kind: 'quantity' },
           { title: 'Measured', kind: 'write' },

@@ -49,7 +49,7 @@ function card(node: Node, place: Place | undefined, input: SheetInput): SheetTab
     columns: [
       { title: 'Done', kind: 'tick' },
       { title: 'Socket', kind: 'large' },
-      { title: 'Other end', kind: 'large' },
+      { title: 'Other end', kind: 'wide' },
       { title: 'Cable' },
       { title: 'Carries' },
     ],
@@ -130,7 +130,7 @@ function endsCard(
       columns: [
         { title: 'Done', kind: 'tick' },
         { title: 'Thing', kind: 'large' },
-        { title: 'Plugged into', kind: 'large' },
+        { title: 'Plugged into', kind: 'wide' },
         { title: 'Cable' },
         { title: 'Power' },
       ],

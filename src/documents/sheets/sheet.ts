@@ -48,7 +48,8 @@ export interface Group {
 
 export interface SheetColumn {
   readonly title: string;
-  readonly kind?: 'tick' | 'number' | 'quantity' | 'write' | 'large';
+  /** short: on one line. large: in large letters; wide: those, and room for a box and its socket on one line. */
+  readonly kind?: 'tick' | 'short' | 'quantity' | 'write' | 'large' | 'wide';
 }
 
 export interface SheetRow {
