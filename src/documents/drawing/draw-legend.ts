@@ -6,7 +6,7 @@ import { fitText, textWidth, wrapText } from './text-size.ts';
 export const legendWidth = 560;
 
 /** What the numbers and shapes mean. */
-export function drawLegend(sheet: Sheet, width: number): { svg: string; height: number } {
+export function drawLegend(sheet: Sheet, width: number, compared = false): { svg: string; height: number } {
   const { faint, ink, paper } = sheet.theme;
   const parts: string[] = [];
   let y = 10;
@@ -25,7 +25,7 @@ export function drawLegend(sheet: Sheet, width: number): { svg: string; height: 
     }
     y += 24;
   }
-  for (const line of wrapText(explanation(sheet), fonts.small, Math.min(width, 900), 6)) {
+  for (const line of wrapText(explanation(sheet, compared), fonts.small, Math.min(width, 900), 6)) {
     parts.push(text(0, y + 4, line, fonts.small, faint));
     y += 16;
   }
@@ -33,10 +33,12 @@ export function drawLegend(sheet: Sheet, width: number): { svg: string; height: 
 }
 
 /** Only what is to be seen is explained. */
-function explanation({ scene, scale, lost }: Sheet): string {
+function explanation({ scene, scale, lost }: Sheet, compared: boolean): string {
   const { ribbons, wires, boxes } = scene;
   const floor = scale.floor_bits_per_second;
   const words = [
+    compared &&
+      'A plus in a ring: added. Dotted, with a minus: gone. An arrow between two figures: before and after. Pale: as before.',
     ribbons.length > 0 &&
       'A network link is a ribbon: its height is its capacity each way, each picture a strand in it; the upper lane goes to the right, the lower one to the left; what is empty is left over.',
     ribbons.some(({ capacity_bits_per_second: capacity = 0 }) => capacity < floor) &&

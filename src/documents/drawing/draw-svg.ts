@@ -3,6 +3,7 @@ import { drawBox } from './draw-box.ts';
 import { drawLegend, legendWidth } from './draw-legend.ts';
 import { drawRibbon } from './draw-ribbon.ts';
 import { drawWire } from './draw-wire.ts';
+import { marksIn, markThings, type SceneMarks } from './marks.ts';
 import { fonts } from './measures.ts';
 import type { Placement, Point, Size } from './placement.ts';
 import type { Room, Scene } from './scene.ts';
@@ -15,6 +16,8 @@ export interface DrawingOptions {
   readonly theme?: ThemeName;
   /** The segment that is shown; null: what is always on. */
   readonly segment?: string | null;
+  /** What differs from another drawing of the same show. */
+  readonly marks?: SceneMarks;
 }
 
 const margin = 24;
@@ -59,15 +62,21 @@ export interface DrawnParts extends Size {
 export function drawParts(
   scene: Scene,
   placement: Placement,
-  { theme = 'light', segment = null }: DrawingOptions = {},
+  { theme = 'light', segment = null, marks }: DrawingOptions = {},
 ): DrawnParts {
   const sheet = makeSheet(scene, placement, themes[theme], segment);
   const inner = Math.max(placement.width, legendWidth);
-  const legend = drawLegend(sheet, inner);
+  const legend = drawLegend(sheet, inner, marks !== undefined);
   const { title, edition } = scene;
   const { paper, ink, faint } = sheet.theme;
   const subtitle = [edition, sheet.situation?.title, sheet.situation?.subtitle].filter(Boolean).join(' · ');
   const legendTop = headline + placement.height + margin;
+  const things = new Map([
+    ...scene.rooms.map((room) => [`room ${room.id}`, drawRoom(room, sheet)] as const),
+    ...scene.ribbons.map((ribbon) => [`ribbon ${ribbon.id}`, drawRibbon(ribbon, sheet)] as const),
+    ...scene.wires.map((wire) => [`wire ${wire.id}`, drawWire(wire, sheet)] as const),
+    ...scene.boxes.map((box) => [`box ${box.id}`, drawBox(box, sheet)] as const),
+  ]);
   return {
     width: inner + 2 * margin,
     height: headline + placement.height + legend.height + 2 * margin,
@@ -75,12 +84,7 @@ export function drawParts(
     ground: `<rect width="100%" height="100%" fill="${paper}"/>${hatch(sheet.theme)}`,
     heading: `<g class="heading">${text(margin, margin + 16, fitText(title, fonts.title, inner, true), fonts.title, ink, { bold: true })}${text(margin, margin + 36, fitText(subtitle, fonts.small, inner), fonts.small, faint)}${scene.boxes.length === 0 ? text(margin, margin + headline + 8, NOTHING, fonts.box, faint) : ''}</g>`,
     origin: { x: margin, y: margin + headline - 12 },
-    things: new Map([
-      ...scene.rooms.map((room) => [`room ${room.id}`, drawRoom(room, sheet)] as const),
-      ...scene.ribbons.map((ribbon) => [`ribbon ${ribbon.id}`, drawRibbon(ribbon, sheet)] as const),
-      ...scene.wires.map((wire) => [`wire ${wire.id}`, drawWire(wire, sheet)] as const),
-      ...scene.boxes.map((box) => [`box ${box.id}`, drawBox(box, sheet)] as const),
-    ]),
+    things: marks ? markThings(things, marksIn(marks, segment), placement, sheet.theme) : things,
     legend: `<g class="legend" transform="translate(${margin} ${n(legendTop)})">${legend.svg}</g>`,
   };
 }

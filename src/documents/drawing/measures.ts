@@ -38,7 +38,7 @@ export interface RibbonScale {
 }
 
 export function ribbonScale(scene: Scene): RibbonScale {
-  let fastest = 0;
+  let fastest = scene.fastest_bits_per_second ?? 0;
   for (const { capacity_bits_per_second } of scene.ribbons)
     fastest = Math.max(fastest, capacity_bits_per_second ?? 0);
   const usual = heightOfTenGigabit / 10e9;

@@ -160,4 +160,6 @@ export interface Scene {
   readonly wires: readonly Wire[];
   readonly ribbons: readonly Ribbon[];
   readonly situations: readonly SceneSituation[];
+  /** The fastest link of all that is drawn in the same scale, where another scene stands beside this one. */
+  readonly fastest_bits_per_second?: number;
 }

@@ -14,7 +14,7 @@ import {
   formatWeight,
   type LengthUnits,
 } from '../../physics/display.ts';
-import type { Fact, FactOf, PortNamesFact } from '../../plan/facts.ts';
+import type { FactOf, PortNamesFact } from '../../plan/facts.ts';
 
 /** Names of properties that their key does not say well enough. */
 const names: ReadonlyMap<string, string> = new Map([
@@ -165,6 +165,3 @@ function carriage(fact: NonNullable<FactOf<'kit'>['carries']>): string {
   if ('bitsPerPixel' in fact) return `compressed to ${fact.bitsPerPixel} bit per pixel`;
   return `compressed at ${formatRate(fact.rate_bits_per_second)}`;
 }
-
-/** Every property that any fact can have, for a test that asks whether each has its words. */
-export type Property = Fact extends infer F ? (F extends Fact ? keyof F : never) : never;

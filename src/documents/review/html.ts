@@ -1,8 +1,11 @@
 import type { Analysis } from '../../analysis/model.ts';
 import { prose, text } from '../book/html.ts';
 import { hashOf } from '../book/page.ts';
+import { drawSvg } from '../drawing/draw-svg.ts';
+import { placeScene } from '../drawing/place-scene.ts';
 import type { NameOf } from '../findings/located.ts';
 import type { Review, ReviewPlace } from './review.ts';
+import { reviewScenes } from './scenes.ts';
 import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
 import { comparedText } from './text.ts';
 
@@ -12,8 +15,8 @@ import { comparedText } from './text.ts';
  */
 export async function reviewHtml(
   review: Review,
-  _was: Analysis,
-  _is: Analysis,
+  was: Analysis,
+  is: Analysis,
   nameOf: NameOf,
 ): Promise<string> {
   const title = `${review.title || 'Plan'}: review`;
@@ -23,6 +26,7 @@ export async function reviewHtml(
     `<p class="news">${text(capital(headlineOf(review).join(', ')))}.</p>`,
     `<p class="compared">${text(comparedText(review))}</p></header>`,
     ...sectionsOf(review).map((section) => sectionHtml(section, nameOf)),
+    await drawings(was, is),
   ];
   return `<!DOCTYPE html>
 <html lang="en">
@@ -41,6 +45,18 @@ ${body.join('\n')}
 </body>
 </html>
 `;
+}
+
+/** The whole show twice, everything in the same places: before with what is gone, after with what came. */
+async function drawings(was: Analysis, is: Analysis): Promise<string> {
+  const { before, after, marks } = reviewScenes(was, is);
+  if (after.boxes.length === 0) return '';
+  const placement = await placeScene(after);
+  const figure = (title: string, svg: string) => `<figure><figcaption>${title}</figcaption>${svg}</figure>`;
+  return `<section id="drawing"><h2>Drawing</h2><div class="sides">
+${figure('Before', drawSvg(before, placement, { marks: marks.before }))}
+${figure('After', drawSvg(after, placement, { marks: marks.after }))}
+</div></section>`;
 }
 
 function sectionHtml(
@@ -72,7 +88,7 @@ function capital(words: string): string {
 
 const pageStyle = `:root { color-scheme: light; }
 * { box-sizing: border-box; }
-body { font: 11pt/1.4 system-ui, "Segoe UI", "Helvetica Neue", Arial, "Noto Sans", "DejaVu Sans", sans-serif; color: #1b1a17; background: #fff; margin: 0 auto; padding: 1rem; max-width: 76rem; }
+body { font: 11pt/1.4 system-ui, "Segoe UI", "Helvetica Neue", Arial, "Noto Sans", "DejaVu Sans", sans-serif; color: #1b1a17; background: #fff; margin: 0; padding: 1rem 2rem; }
 h1 { font-size: 24pt; line-height: 1.15; margin: 0; }
 h2, summary { font-size: 14pt; font-weight: 700; margin: 1.2em 0 .3em; }
 summary { cursor: pointer; }
@@ -80,11 +96,13 @@ summary { cursor: pointer; }
 .news { font-size: 14pt; margin: .4em 0; }
 .place { color: #55503f; font: .88em ui-monospace, "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
 code { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: .92em; }
+ul, ol, .about, .cautions { max-width: 62rem; }
 ul, ol { margin: .3em 0; padding-left: 1.8em; }
 li { margin: .3em 0; max-width: 60rem; }
 li.grave { border-left: 4pt solid #1b1a17; padding-left: .5em; }
 .note { margin: .15em 0 .15em 1em; font-weight: 600; }
 figure { margin: 1rem 0; overflow-x: auto; }
+@media (min-width: 200rem) { .sides { display: grid; grid-template-columns: 1fr 1fr; gap: 1rem; } }
 figcaption { font-weight: 700; margin-bottom: .3em; }
 figure svg { display: block; max-width: 100%; height: auto; }
 .cautions { border: 2pt solid #1b1a17; border-left-width: 9pt; padding: .5em .8em .5em 1.8em; font-size: 10pt; }
