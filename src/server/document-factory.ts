@@ -11,6 +11,7 @@ import { treeOf } from '../language/incremental/file-tree.ts';
 import { follow } from '../language/incremental/follow.ts';
 import type { FeedplotParser } from '../language/incremental/parser.ts';
 import { Text } from '../language/incremental/text.ts';
+import type { Faults } from './faults.ts';
 import { OpenText } from './open-text.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
 
@@ -20,10 +21,12 @@ import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts'
  */
 export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
   readonly #language: () => FeedplotLspServices;
+  readonly #faults: () => Faults;
 
   constructor(services: FeedplotSharedServices, language: () => FeedplotLspServices) {
     super(services);
     this.#language = language;
+    this.#faults = () => services.plans.Faults;
   }
 
   override async update<T extends AstNode = AstNode>(
@@ -62,8 +65,14 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
     const tree = treeOf(document);
     const changes = open instanceof OpenText ? open.takeChanges() : [];
     if (tree) {
-      follow(tree, text, changes, parser, Lexer);
-      return;
+      try {
+        follow(tree, text, changes, parser, Lexer);
+        return;
+      } catch (error) {
+        // A tree that was left half way is good for nothing: it is made afresh.
+        const given = { uri: document.uri.toString(), before: tree.text.toString(), text: text.toString() };
+        this.#faults().tell('reading a change', given, error);
+      }
     }
     const read = parser.readFile(text);
     document.parseResult = read as ParseResult;

@@ -1,31 +1,21 @@
 import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, URI } from 'langium';
-import { analyse } from '../analysis/analyse.ts';
 import { failing } from '../analysis/failures.ts';
-import type { Analysis } from '../analysis/model.ts';
-import type { Finding } from '../checks/finding.ts';
-import { findingsOf, waitsForRest } from '../checks/findings.ts';
-import { shown } from '../checks/words.ts';
+import { findingsOf } from '../checks/findings.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
-import { type AssembledPlan, assemblePlan, type FileAccess, labelsReplacedSince } from '../plan/assemble.ts';
+import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
 import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
 import { emptyFile } from '../plan/read-text.ts';
 import { Publisher } from './publish.ts';
 import { Rest } from './rest.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
+import { type CurrentPlan, workOut } from './work-out.ts';
 
-/** One plan as it stands: what was read, worked out and found. */
-export interface CurrentPlan {
-  readonly uri: string;
-  readonly assembled: AssembledPlan;
-  readonly analysis: Analysis;
-  readonly findings: readonly Finding[];
-  /** Whether every check was asked; while somebody types, the costly ones stand as they were. */
-  readonly settled: boolean;
-}
+export type { CurrentPlan } from './work-out.ts';
 
+/** Working out that takes longer is not done for letters that others have followed already. */
 const SLOW_MS = 5;
 
 /**
@@ -36,9 +26,10 @@ export class Plans {
   readonly #shared: FeedplotSharedServices;
   readonly #language: () => FeedplotLspServices;
   readonly #publisher: Publisher;
-  readonly #rest = new Rest();
+  readonly #rest = new Rest((error) => this.#shared.plans.Faults.tell('working out in a pause', {}, error));
   #revision = -1;
   #plans = new Map<string, CurrentPlan>();
+  readonly #failed = new Map<string, AssembledPlan>();
   #took_ms = 0;
   readonly #read = new WeakMap<FileTree, ReadFile>();
 
@@ -66,14 +57,39 @@ export class Plans {
     this.#revision = current;
     const access = this.#access();
     const plans = new Map<string, CurrentPlan>();
+    this.#failed.clear();
     for (const uri of this.#language().references.Visibility.plans()) {
       const before = this.#plans.get(uri);
       const assembled = assemblePlan(uri, access, before?.assembled);
-      if (assembled) plans.set(uri, workOut(uri, assembled, before));
+      const plan = assembled && this.#workOut(uri, assembled, before);
+      if (plan) plans.set(uri, plan);
     }
     this.#plans = plans;
     this.#took_ms = performance.now() - began;
     return plans;
+  }
+
+  /** Plans that could not be worked out, by a fault of the tool. */
+  get failed(): ReadonlyMap<string, AssembledPlan> {
+    this.all();
+    return this.#failed;
+  }
+
+  #workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | undefined): CurrentPlan | undefined {
+    try {
+      return workOut(uri, assembled, before, (check, error) =>
+        this.#tellFault(`the check ${check}`, uri, error),
+      );
+    } catch (error) {
+      this.#tellFault('working out a plan', uri, error);
+      this.#failed.set(uri, assembled);
+      return undefined;
+    }
+  }
+
+  #tellFault(doing: string, uri: string, error: unknown): void {
+    const text = this.#shared.workspace.LangiumDocuments.getDocument(URI.parse(uri))?.textDocument.getText();
+    this.#shared.plans.Faults.tell(doing, { uri, text }, error);
   }
 
   /** Whether working the plans out again takes so long that it had better not be done in vain. */
@@ -125,7 +141,9 @@ export class Plans {
     for (const plan of [...this.all().values()].filter(({ settled }) => !settled)) {
       yield* failing(plan.analysis);
       if (current !== this.#language().references.Revision.current) return;
-      const findings = findingsOf(plan.analysis, plan.assembled.unreadables);
+      const findings = findingsOf(plan.analysis, plan.assembled.unreadables, {
+        onToolFault: (check, error) => this.#tellFault(`the check ${check}`, plan.uri, error),
+      });
       this.#plans.set(plan.uri, { ...plan, findings, settled: true });
     }
   }
@@ -173,42 +191,6 @@ export class Plans {
       },
     };
   }
-}
-
-/** Works a plan out anew where a fact is new, and asks the checks again where only words are; else it is as it was. */
-function workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | undefined): CurrentPlan {
-  const sameFacts = before?.assembled.plan === assembled.plan;
-  if (sameFacts && !isWordedAnew(before, assembled)) return { ...before, assembled };
-  const analysis = sameFacts ? before.analysis : analyse(assembled.plan);
-  const { unreadables } = assembled;
-  if (!before)
-    return { uri, assembled, analysis, findings: findingsOf(analysis, unreadables), settled: true };
-  const quick = findingsOf(analysis, unreadables, { when: 'typing' });
-  return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
-}
-
-/** Whether words have changed that a finding shows. Most labels that are typed are in none. */
-function isWordedAnew({ assembled, findings }: CurrentPlan, now: AssembledPlan): boolean {
-  if (assembled.wording !== now.wording) return true;
-  const former = labelsReplacedSince(assembled);
-  return (
-    former.length > 0 && findings.length > 0 && former.some((label) => !label || isShown(label, findings))
-  );
-}
-
-function isShown(label: string, findings: readonly Finding[]): boolean {
-  const words = shown(label);
-  return findings.some(
-    ({ message, related }) => message.includes(words) || related.some((one) => one.message.includes(words)),
-  );
-}
-
-/** What the costly checks found before, on statements that are still there. */
-function standing({ findings }: CurrentPlan, { plan }: AssembledPlan): readonly Finding[] {
-  const waiting = findings.filter(waitsForRest);
-  if (waiting.length === 0) return [];
-  const statements = new Set(plan.statements);
-  return waiting.filter(({ place }) => !('statement' in place) || statements.has(place.statement));
 }
 
 /** Not a folder: `import "kit/"` on the way to a file in it. */

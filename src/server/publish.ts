@@ -3,6 +3,7 @@ import type { Diagnostic, DiagnosticRelatedInformation } from 'vscode-languagese
 import { DiagnosticSeverity, type Range } from 'vscode-languageserver-types';
 import { type Finding, locate, type Severity } from '../checks/finding.ts';
 import { statementFindings } from '../checks/findings.ts';
+import { toolFault } from '../checks/tool-fault.ts';
 import { treeOf } from '../language/incremental/file-tree.ts';
 import type { TextRange } from '../plan/plan.ts';
 import { OpenText } from './open-text.ts';
@@ -44,7 +45,9 @@ export class Publisher {
       const open = this.#shared.workspace.TextDocuments.get(uri);
       // What is typed while a plan is worked out is told with the next findings.
       if (open instanceof OpenText && treeOf(document)?.text !== open.text) continue;
-      this.#tell(uri, open?.version, byFile.get(uri) ?? statementFindings(plans.read(document)));
+      const own = byFile.get(uri) ?? statementFindings(plans.read(document));
+      const fault = plans.failed.has(uri) ? [faultOf(uri)] : [];
+      this.#tell(uri, open?.version, [...fault, ...own]);
     }
     for (const uri of gone) {
       this.#tell(uri, undefined, []);
@@ -69,6 +72,20 @@ function findingsByFile(plans: Plans): Map<string, Finding[]> {
     for (const finding of findings) byFile.get(fileOf(finding))?.push(finding);
   }
   return byFile;
+}
+
+function faultOf(file: string): Finding {
+  return {
+    check: toolFault.name,
+    severity: toolFault.severity,
+    message:
+      'This plan could not be worked out. That is a fault of Feedplot, not of the plan: please report it with what the log says.',
+    place: { file, range: { line: 0, column: 0, endLine: 0, endColumn: 1 } },
+    subject: null,
+    segment: null,
+    related: [],
+    fixes: [],
+  };
 }
 
 function fileOf({ place }: Finding): string {

@@ -7,6 +7,11 @@ const SLICE_MS = 8;
 export class Rest {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #finish: (() => void) | undefined;
+  readonly #onFault: (error: unknown) => void;
+
+  constructor(onFault: (error: unknown) => void) {
+    this.#onFault = onFault;
+  }
 
   /** Gives up what was begun before. */
   begin(work: Iterator<undefined, void>, done: () => void): void {
@@ -19,7 +24,7 @@ export class Rest {
         if (finishesWithin(SLICE_MS, work)) done();
         else this.#timer = setTimeout(slice, 0);
       } catch (error) {
-        console.error('What is worked out in pauses failed. This is a fault of the tool:', error);
+        this.#onFault(error);
       }
     };
     this.#timer = setTimeout(slice, PAUSE_MS);

@@ -29,6 +29,7 @@ import { PlanDocumentBuilder } from './document-builder.ts';
 import { PlanDocumentFactory } from './document-factory.ts';
 import { ImportLinks } from './document-links.ts';
 import { PlanSymbols } from './document-symbols.ts';
+import { Faults } from './faults.ts';
 import { ImportsFollowFiles } from './file-renames.ts';
 import { FindReferences } from './find-references.ts';
 import { PlanFolding } from './folding.ts';
@@ -55,7 +56,7 @@ export interface FeedplotServerContext extends DefaultSharedModuleContext {
 
 export type FeedplotLspServices = LangiumServices & FeedplotAddedServices;
 export type FeedplotSharedServices = LangiumSharedServices & {
-  plans: { Plans: Plans; Abilities: EditorAbilities };
+  plans: { Plans: Plans; Abilities: EditorAbilities; Faults: Faults };
 };
 
 /** Names are looked up where they stand: nothing is indexed or linked ahead of a question. */
@@ -108,11 +109,12 @@ export function createServerServices(context: FeedplotServerContext): {
 } {
   const sharedModule: Module<
     FeedplotSharedServices,
-    PartialLangiumSharedServices & { plans: { Plans: Plans; Abilities: EditorAbilities } }
+    PartialLangiumSharedServices & Pick<FeedplotSharedServices, 'plans'>
   > = {
     plans: {
       Plans: (services) => new Plans(services, () => Feedplot),
       Abilities: (services) => new EditorAbilities(services.lsp.LanguageServer),
+      Faults: (services) => new Faults(services.lsp.Connection),
     },
     lsp: {
       DocumentUpdateHandler: (services) => new PlanUpdateHandler(services),

@@ -4,6 +4,7 @@ import { addBookHandler } from './book.ts';
 import { addCodeLensResolveHandler } from './code-lenses.ts';
 import { addCompletionResolveHandler } from './completion.ts';
 import { addDrawingHandlers } from './drawing.ts';
+import { guarded } from './faults.ts';
 import { addHealthHandler } from './health.ts';
 import { addInlayHintResolveHandler } from './inlay-hints.ts';
 import { addLinkedEditingHandler } from './linked-editing.ts';
@@ -22,9 +23,10 @@ export function startServer(services: FeedplotSharedServices): void {
 
 /** Everything but the first request and the start itself. */
 export function addHandlers(connection: Connection, services: FeedplotSharedServices): void {
-  for (const add of Object.values(handlers)) add(connection, services);
-  connection.onInitialized((params) => services.lsp.LanguageServer.initialized(params));
-  services.workspace.TextDocuments.listen(connection);
+  const safe = guarded(connection, services.plans.Faults);
+  for (const add of Object.values(handlers)) add(safe, services);
+  safe.onInitialized((params) => services.lsp.LanguageServer.initialized(params));
+  services.workspace.TextDocuments.listen(safe);
 }
 
 const handlers: Record<string, (connection: Connection, services: FeedplotSharedServices) => void> = {

@@ -1,12 +1,13 @@
 import { type TextDocument, URI } from 'langium';
-import { DefaultDocumentUpdateHandler, type LangiumSharedServices } from 'langium/lsp';
+import { DefaultDocumentUpdateHandler } from 'langium/lsp';
 import type { FileSystemWatcher, TextDocumentChangeEvent } from 'vscode-languageserver';
+import type { FeedplotSharedServices } from './services.ts';
 
 /** Reads changed texts anew, and asks the editor to tell of changed plan files only. */
 export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
-  readonly #shared: LangiumSharedServices;
+  readonly #shared: FeedplotSharedServices;
 
-  constructor(services: LangiumSharedServices) {
+  constructor(services: FeedplotSharedServices) {
     super(services);
     this.#shared = services;
   }
@@ -29,7 +30,7 @@ export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
       await WorkspaceLock.write((token) => DocumentBuilder.update(changed, deleted, token));
     };
     update().catch((error: unknown) => {
-      console.error('A change could not be read. This is a fault of the tool:', error);
+      this.#shared.plans.Faults.tell('reading a change', { changed: changed.map(String) }, error);
     });
   }
 }
