@@ -11,6 +11,7 @@ import { Titles } from '../documents/sheets/titles.ts';
 import { fontsBeside } from './fonts.ts';
 import type { OpenPlan } from './open-plan.ts';
 import type { OutputFolder } from './output-folder.ts';
+import type { Terminal } from './terminal.ts';
 import { Trouble } from './trouble.ts';
 
 export interface LabelOptions {
@@ -66,6 +67,7 @@ export async function writeLabels(
   options: LabelOptions,
   folder: OutputFolder,
   program: string,
+  terminal: Terminal,
 ): Promise<void> {
   const paper = paperOf(options);
   if (spotsOn(paper).length === 0)
@@ -84,8 +86,10 @@ export async function writeLabels(
   };
   const title = analysis.settings.title || 'Plan';
   const cables = cableLabels(analysis, titles);
+  terminal.progress(`Labels of cables: ${cables.length}`);
   folder.write('labels/cables.pdf', await labelPdf(cables, { ...common, title: `${title}: cables` }));
   const ports = portLabels(analysis, titles);
+  terminal.progress(`Labels of sockets: ${ports.length}`);
   folder.write('labels/sockets.pdf', await labelPdf(ports, { ...common, title: `${title}: sockets` }));
 }
 

@@ -46,7 +46,7 @@ export const define: Define = (command, { terminal, program }) => {
       if (chosen) terminal.note(`Writing the papers of ${planName}.`);
       const folder = new OutputFolder(resolve(terminal.folder, options.to));
       await write(plan, only, folder, terminal);
-      if (only.forms.has('labels')) await writeLabels(plan, options, folder, program);
+      if (only.forms.has('labels')) await writeLabels(plan, options, folder, program, terminal);
       if (only.forms.has('pictures')) await writePictures(plan, folder, program, terminal);
       terminal.progress('');
       tell(plan, planName, folder, terminal);

@@ -11,6 +11,7 @@ export class Face {
   readonly #read: FontBytes;
   #bytes: Uint8Array | undefined;
   #font: Font | undefined;
+  readonly #widths = new Map<string, number>();
 
   constructor(file: string, read: FontBytes) {
     this.file = file;
@@ -25,6 +26,16 @@ export class Face {
   get font(): Font {
     this.#font ??= create(this.bytes as Buffer) as Font;
     return this.#font;
+  }
+
+  /** The width of a run of text, in ems. The same words come again and again: each is shaped once. */
+  widthOf(text: string): number {
+    let width = this.#widths.get(text);
+    if (width === undefined) {
+      width = this.font.layout(text).advanceWidth / this.font.unitsPerEm;
+      this.#widths.set(text, width);
+    }
+    return width;
   }
 
   has(character: string): boolean {

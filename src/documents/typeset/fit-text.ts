@@ -38,8 +38,8 @@ interface Word {
   readonly width: number;
   /** Of the space behind it, in its own face. */
   readonly space: number;
-  /** Its characters with their own widths, for a word that is longer than a line. */
-  readonly letters: readonly { readonly text: string; readonly width: number }[];
+  /** Its characters with their own widths, for a word that is longer than a line; most words never need them. */
+  letters(): readonly { readonly text: string; readonly width: number }[];
 }
 
 /** The words of a text with their widths at size 1. */
@@ -50,11 +50,16 @@ function measured(text: string, faces: Faces): Word[] {
     .map((word) => {
       const width = lineWidth(word, 1, faces);
       const space = Math.max(0, lineWidth(`${word} `, 1, faces) - width);
-      const letters = characters(word).map((letter) => ({
-        text: letter,
-        width: lineWidth(letter, 1, faces),
-      }));
-      return { text: word, width, space, letters };
+      let letters: ReturnType<Word['letters']> | undefined;
+      return {
+        text: word,
+        width,
+        space,
+        letters: () => {
+          letters ??= characters(word).map((text) => ({ text, width: lineWidth(text, 1, faces) }));
+          return letters;
+        },
+      };
     });
 }
 
@@ -78,7 +83,7 @@ function broken(words: readonly Word[], width: number): { text: string; fits: bo
     const gap = words[i - 1]?.space ?? 0;
     if (word.width <= width) put(word.text, word.width, gap);
     else
-      for (const [k, letter] of word.letters.entries())
+      for (const [k, letter] of word.letters().entries())
         put(letter.text, letter.width, k === 0 ? gap : undefined);
   }
   return [...lines, line].map((one) => ({ text: one.text, fits: one.width <= width * 1.001 }));

@@ -72,6 +72,6 @@ export function lineWidth(line: string, size: number, faces: Faces): number {
   return visualRuns(line, faces).reduce((sum, { face, text }) => sum + runWidth(face, text, size), 0);
 }
 
-export function runWidth({ font }: Face, text: string, size: number): number {
-  return (font.layout(text).advanceWidth * size) / font.unitsPerEm;
+export function runWidth(face: Face, text: string, size: number): number {
+  return face.widthOf(text) * size;
 }
