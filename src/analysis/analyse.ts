@@ -3,7 +3,7 @@ import type { Building } from './building.ts';
 import { delay } from './delays.ts';
 import { sourceFiguresOf } from './figures.ts';
 import type { Graph } from './graph.ts';
-import type { Analysis, Cycle, NameReport } from './model.ts';
+import type { Analysis, Cycle, Delivery, Measurement, NameReport } from './model.ts';
 import { NameBook } from './names.ts';
 import { picturesOf } from './pictures.ts';
 import { type PlantWorks, plantOf } from './plant.ts';
@@ -74,12 +74,26 @@ function showOn(
     reaches: reachesOf(plant.chains, pictures.fastest),
     sourceFigures: sourceFiguresOf(plant.sources.values(), pictures, formats, usual, settings.rate),
     ...unusedOf(plant, wishes.feeds),
-    measurements: [...measurements.all, ...spoken.measurements],
+    measurements: [...measurements.all, ...withoutWay(spoken.measurements, deliveries)],
     acceptances: spoken.acceptances,
     proofs: spoken.proofs,
   };
   keepTools(analysis, { works, plantStatements, router, formats, usual });
   return analysis;
+}
+
+/** A delay that was measured of a feed that gets nowhere in this plan has no effect. */
+function withoutWay(
+  measurements: readonly Measurement[],
+  deliveries: readonly Delivery[],
+): readonly Measurement[] {
+  if (measurements.length === 0) return measurements;
+  const arriving = new Set(deliveries.flatMap(({ feed, routes }) => (routes.length > 0 ? [feed] : [])));
+  return measurements.map((one) =>
+    one.useless === undefined && one.of.kind === 'feed' && !one.of.feeds.some((feed) => arriving.has(feed))
+      ? { ...one, useless: 'no way' }
+      : one,
+  );
 }
 
 /** One entry for each unknown name, wherever it is used. */

@@ -4,6 +4,9 @@ import type { Analysis, CableStock, CaseWeight, Packing, Thing } from './model.t
 /** A case that one person lifts stays under about this (common practice, no source). */
 export const ONE_PERSON_KG = 23;
 
+/** Above this a limit is more likely a slip: no crew moves such a case without a machine (common practice, no source). */
+export const CREW_KG = 200;
+
 /**
  * What each case weighs: itself, the kit in it, and the cables in it by the weight of a metre of the piece that is taken.
  * What has no known weight is listed. Nodes, things with kit and cables to be pulled that are in no case are told.

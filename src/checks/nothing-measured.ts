@@ -12,7 +12,7 @@ export const nothingMeasured: Check = {
 planned length.
 
 **How it is judged.** A length belongs to a link or a run, a delay to a feed that is written in the plan, a rate to an uplink. Of two measurements
-of the same thing the first counts.
+of the same thing the first counts. The delay of a feed that has no way is no delay of this plan.
 
 **What mends it.** The name or the two ends as they stand in the plan; the unit that fits; one measurement for each
 thing.`,
@@ -36,6 +36,7 @@ thing.`,
       const message = {
         'matches nothing': `Nothing in the plan is ${subject}, so this value counts nowhere. Name a link, a run, a feed or an uplink as it is written in the plan.`,
         'wrong quantity': `${subject} is not measured in this unit, so the value counts nowhere. A link or a run has a length, a feed a delay, an uplink a rate.`,
+        'no way': `${subject} has no way in this plan, so nobody knows what was measured. Mend the way, or delete the measurement.`,
         'measured before': `${subject} has been measured already; the first value counts. Delete the one that is older.`,
       }[useless];
       report({

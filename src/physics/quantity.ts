@@ -17,12 +17,11 @@ export type Dimension =
   | 'loss'
   | 'temperature';
 
-/** A unit as it is written. One of it is `times / over * 10^places` SI units; the parts are whole, so exact. */
+/** A unit as it is written. One of it is `times * 10^places` SI units; both are whole, so exact. */
 export interface Unit {
   readonly symbol: string;
   readonly dimension: Dimension;
   readonly times: number;
-  readonly over: number;
   readonly places: number;
 }
 
@@ -31,8 +30,8 @@ export interface Quantity {
   readonly unit: Unit;
 }
 
-function unit(symbol: string, dimension: Dimension, places = 0, times = 1, over = 1): Unit {
-  return { symbol, dimension, times, over, places };
+function unit(symbol: string, dimension: Dimension, places = 0, times = 1): Unit {
+  return { symbol, dimension, times, places };
 }
 
 /**
@@ -120,15 +119,15 @@ const WORDS = new Map([
 ]);
 
 /** The value in SI units (m, s, b/s, Hz, ohm, W, A, V, kg, 1 for a share, dB, °C, frames). */
-export function toSi(value: number, { times, over, places }: Unit): number {
+export function toSi(value: number, { times, places }: Unit): number {
   const shifted = movePoint(value, places);
-  return times === 1 && over === 1 ? shifted : withoutNoise((shifted * times) / over);
+  return times === 1 ? shifted : withoutNoise(shifted * times);
 }
 
 /** An SI value in this unit; the inverse of `toSi`, to 15 digits. */
-export function fromSi(value: number, { times, over, places }: Unit): number {
+export function fromSi(value: number, { times, places }: Unit): number {
   const shifted = movePoint(value, -places);
-  return times === 1 && over === 1 ? shifted : withoutNoise((shifted * over) / times);
+  return times === 1 ? shifted : withoutNoise(shifted / times);
 }
 
 /** The same quantity in another unit of the same dimension. @throws PhysicsError when dimensions differ. */
@@ -207,14 +206,14 @@ export const EXPECTED: Readonly<Record<Dimension, string>> = {
 const PLAUSIBLE: Readonly<Record<Dimension, readonly [least: number, most: number]>> = {
   length: [0, LONGEST_CABLE_M],
   time: [0, 366 * 86_400],
-  frames: [0, 1_000_000],
+  frames: [0, 10_000],
   'data rate': [0, 1e15],
   frequency: [0, 1e12],
   resistance: [0, 1e6],
-  power: [0, 1e8],
-  current: [0, 1e5],
-  voltage: [0, 1e6],
-  weight: [0, 1e6],
+  power: [0, 1e7],
+  current: [0, 10_000],
+  voltage: [0, 1000],
+  weight: [0, 10_000],
   share: [0, 100],
   loss: [0, 1000],
   temperature: [-90, 100],

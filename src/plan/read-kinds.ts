@@ -140,7 +140,11 @@ function readCarries(r: Reading, carries: ast.Carries | undefined, part: string)
     });
   }
   if (carries.rate) {
-    const rate_bits_per_second = r.quantity(carries.rate, `${part}.rate`, 'data rate');
+    const rate_bits_per_second = r.aboveZero(
+      r.quantity(carries.rate, `${part}.rate`, 'data rate'),
+      `${part}.rate`,
+      'A picture of 0 b/s is none: write what the coder is set to.',
+    );
     return rate_bits_per_second ? { kind: 'compressed', rate_bits_per_second } : undefined;
   }
   if (carries.ratio) {

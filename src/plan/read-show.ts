@@ -118,13 +118,20 @@ export function readBlack(r: Reading, node: ast.Black): BlackFact | undefined {
 }
 
 export function readStock(r: Reading, node: ast.Stock): StockFact | undefined {
-  const length_m = r.quantity(node.length, 'length', 'length');
-  if (!node.cable || length_m === undefined) return undefined;
+  const length_m = r.aboveZero(
+    r.quantity(node.length, 'length', 'length'),
+    'length',
+    'A piece of 0 m is no cable: write how long it is.',
+  );
+  if (!node.cable) return undefined;
+  const count = r.wholeNumber(node.count, 'count', 'A count of pieces', 0, 100_000);
+  const isKnown = length_m !== undefined && (node.any || count !== undefined);
   return written<StockFact>({
     kind: 'stock',
     cable: node.cable.$refText,
-    count: node.any ? undefined : r.wholeNumber(node.count, 'count', 'A count of pieces', 0, 100_000),
-    length_m,
+    // What cannot be understood is no piece at all, so that what is wrong with it is told all the same.
+    count: node.any && isKnown ? undefined : isKnown ? count : 0,
+    length_m: length_m ?? 0,
     cost: r.onlyNumber(node.costs, 'costs', 'A price'),
   });
 }

@@ -41,23 +41,14 @@ export function readCircuit(r: Reading, node: ast.Circuit): CircuitFact {
   });
   const current_a = r.quantity(node.ratings[current], `ratings/${current}`, 'current');
   const voltage_v = r.quantity(node.ratings[voltage], `ratings/${voltage}`, 'voltage');
-  for (const [value, at, what] of [
-    [current_a, current, '0 A'],
-    [voltage_v, voltage, '0 V'],
-  ] as const) {
-    if (value === 0)
-      r.fault(
-        'bad-number',
-        `ratings/${at}`,
-        `A circuit of ${what} feeds nothing: write what is printed on the breaker.`,
-      );
-  }
+  const nothing = (what: string) =>
+    `A circuit of ${what} feeds nothing: write what is printed on the breaker.`;
   return written<CircuitFact>({
     kind: 'circuit',
     name: node.name,
     place: r.name(node.places, 'places', '`at`'),
-    current_a: current_a || undefined,
-    voltage_v: voltage_v || undefined,
+    current_a: r.aboveZero(current_a, `ratings/${current}`, nothing('0 A')),
+    voltage_v: r.aboveZero(voltage_v, `ratings/${voltage}`, nothing('0 V')),
     from: r.name(node.supplies, 'supplies', '`from`'),
   });
 }
@@ -110,6 +101,11 @@ export function readSource(r: Reading, node: ast.Source): SourceFact {
   });
 }
 
+const NO_RATE = 'A rate of 0 is no stream and no recording: write how fast it is, or leave it out.';
+
+/** Farther than anybody stands from a loudspeaker, in metres (common practice). */
+const FARTHEST_M = 1000;
+
 export function readDestination(r: Reading, node: ast.Destination): DestinationFact {
   const sound = r.only(node.sounds, 'sounds', '`sound`');
   return written<DestinationFact>({
@@ -125,18 +121,37 @@ export function readDestination(r: Reading, node: ast.Destination): DestinationF
       sound &&
       written<NonNullable<DestinationFact['sound']>>({
         after_s: r.quantity(sound.after, 'sounds/0.after', 'time'),
-        distance_m: r.quantity(sound.distance, 'sounds/0.distance', 'length'),
+        distance_m: atMost(r, r.quantity(sound.distance, 'sounds/0.distance', 'length'), FARTHEST_M, {
+          part: 'sounds/0.distance',
+          message: `Nobody hears a loudspeaker from more than ${FARTHEST_M} m away.`,
+        }),
       }),
     streams: node.streams.map((streams, i) => ({
-      rates_bits_per_second: streams.rates.flatMap(
-        (rate, k) => r.quantity(rate, `streams/${i}.rates/${k}`, 'data rate') ?? [],
-      ),
+      rates_bits_per_second: streams.rates.flatMap((rate, k) => {
+        const part = `streams/${i}.rates/${k}`;
+        return r.aboveZero(r.quantity(rate, part, 'data rate'), part, NO_RATE) ?? [];
+      }),
       uplinks: r.names(streams.uplinks),
     })),
-    records_bits_per_second: r.onlyQuantity(node.records, 'records', '`records`', 'data rate'),
+    records_bits_per_second: r.aboveZero(
+      r.onlyQuantity(node.records, 'records', '`records`', 'data rate'),
+      'records/0',
+      NO_RATE,
+    ),
     poweredBy: r.names(node.poweredBy),
     ...readCableRun(r, node),
   });
+}
+
+function atMost(
+  r: Reading,
+  value: number | undefined,
+  most: number,
+  { part, message }: { part: string; message: string },
+): number | undefined {
+  if (value === undefined || value <= most) return value;
+  r.fault('bad-number', part, message);
+  return undefined;
 }
 
 export function readLink(r: Reading, node: ast.Link): LinkFact | undefined {
@@ -159,7 +174,11 @@ export function readUplink(r: Reading, node: ast.Uplink): UplinkFact {
     kind: 'uplink',
     name: node.name,
     place: r.name(node.places, 'places', '`at`'),
-    rate_bits_per_second: r.onlyQuantity(node.rates, 'rates', 'The upload', 'data rate'),
+    rate_bits_per_second: r.aboveZero(
+      r.onlyQuantity(node.rates, 'rates', 'The upload', 'data rate'),
+      'rates/0',
+      'An upload of 0 takes no stream: write what the venue states.',
+    ),
   });
 }
 

@@ -74,6 +74,13 @@ export class Reading {
     return this.quantity(this.only(nodes, part, what), `${part}/0`, dimension);
   }
 
+  /** A value of which 0 would mean nothing: that is told, and it counts as not written. */
+  aboveZero(value: number | undefined, part: string, message: string): number | undefined {
+    if (value !== 0) return value;
+    this.fault('bad-number', part, message);
+    return undefined;
+  }
+
   /** A delay: frames, or a time. */
   duration(node: Quantity | undefined, part: string): Duration | undefined {
     const read = this.#measure(node, part, 'frames');

@@ -93,3 +93,24 @@ test('where the picture does not arrive there is nothing to match', () => {
     soundMatchesOf(analysisOf('source s sends 1080p50', 'destination d sound after 5 ms', 'feed s -> d')),
   ).toEqual([]);
 });
+
+// Two boxes of 20 ms and 5 ms of the screen are 45 ms, and some 0.2 us of cable: ITU-R BT.1359-1 (published) allows sound
+// 45 ms early without notice.
+test('what the cable adds to a limit of the rule is not noticed', () => {
+  const judged = (delay: string) => {
+    const [match] = soundMatchesOf(
+      analysisOf(
+        kits,
+        'node a : edge_box',
+        'node b : edge_box',
+        'link trunk a.net1 <-> b.net1 over cat6a 40 m',
+        'source cam sends 1080p50 as sdi_3g into a.in1 over rg6 1 m',
+        `destination screen as sdi_3g from b.out1 over rg6 1 m delay ${delay} sound after 0 ms`,
+        'feed cam -> screen',
+      ),
+    );
+    return { offset_ms: Math.round(match!.offset_s * 1000), warning: match!.warning };
+  };
+  expect(judged('5 ms')).toEqual({ offset_ms: -45, warning: false });
+  expect(judged('6 ms')).toEqual({ offset_ms: -46, warning: true });
+});

@@ -268,7 +268,7 @@ export interface Measurement {
   readonly statement: StatementOf<'measured'>;
   readonly of: Spoken;
   /** Why the value has no effect. */
-  readonly useless: 'matches nothing' | 'wrong quantity' | 'measured before' | undefined;
+  readonly useless: 'matches nothing' | 'wrong quantity' | 'measured before' | 'no way' | undefined;
 }
 
 export interface Acceptance {
