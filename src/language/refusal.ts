@@ -1,6 +1,15 @@
 import type { Piece } from './incremental/piece.ts';
 import type { Text } from './incremental/text.ts';
 
+/** Why a file is not read, and the place in it where that shows, counted from zero. */
+export interface Refusal {
+  readonly message: string;
+  readonly line: number;
+  readonly column: number;
+  /** Set where the file could not even be had. */
+  readonly reason?: 'outside' | 'unreadable' | 'too large';
+}
+
 /** A plan of 20,000 statements has under two million characters. */
 export const MOST_CHARACTERS = 4_000_000;
 const MOST_STATEMENTS = 100_000;

@@ -14,12 +14,12 @@ export function readBytes(uri: string, bytes: Uint8Array): ReadFile {
 }
 
 /** Text out of the bytes of a file, or why they are none and where, counted from zero. */
-type Decoded =
+export type Decoded =
   | { readonly text: string }
   | { readonly message: string; readonly line: number; readonly column: number };
 
 /** Reads UTF-8, with or without a mark at its beginning. What is no UTF-8 is told, never guessed at. */
-function decode(bytes: Uint8Array): Decoded {
+export function decode(bytes: Uint8Array): Decoded {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
   } catch {

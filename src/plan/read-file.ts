@@ -41,6 +41,7 @@ class FileReading implements ReadFile {
   #formerLabels: (string | undefined)[] = [];
   #imports: readonly StatementOf<'import'>[] | undefined;
   #hasPlan: boolean | undefined;
+  #refusal: FileTree['refusal'];
 
   constructor(uri: string, tree: FileTree) {
     this.uri = uri;
@@ -76,7 +77,10 @@ class FileReading implements ReadFile {
 
   get unreadables(): readonly Unreadable[] {
     const { refusal } = this.#tree;
-    if (refusal !== undefined) return [{ file: this.uri, message: refusal, range: firstCharacter }];
+    if (refusal) {
+      const { message, line, column } = refusal;
+      return [{ file: this.uri, message, range: { line, column, endLine: line, endColumn: column + 1 } }];
+    }
     return this.#tree.brokenPieces().flatMap((piece) => this.#unreadablesOf(piece));
   }
 
@@ -100,7 +104,9 @@ class FileReading implements ReadFile {
     read.forEach((statement, i) => {
       if (statement) this.#ofPiece.set(added[i]!, now[next++]!);
     });
-    if (removed.some(isBroken) || added.some(isBroken)) this.#wording++;
+    const { refusal } = this.#tree;
+    if (refusal !== this.#refusal || removed.some(isBroken) || added.some(isBroken)) this.#wording++;
+    this.#refusal = refusal;
     if (before.length !== now.length || before.some((statement, i) => statement !== now[i])) {
       const at = this.#placeBehind(first);
       this.#statements = [
@@ -187,8 +193,6 @@ class TextUnreadable implements Unreadable {
 function shownLength(length: number): number {
   return Math.min(Math.max(1, length), 80);
 }
-
-const firstCharacter: TextRange = { line: 0, column: 0, endLine: 0, endColumn: 1 };
 
 function isBroken(piece: Piece): boolean {
   return piece.errors.length > 0;

@@ -6,14 +6,18 @@ import {
   type LangiumDocument,
   type Mutable,
   type ParseResult,
+  type URI,
 } from 'langium';
-import { treeOf } from '../language/incremental/file-tree.ts';
+import type { TextEdit } from '../language/incremental/edit.ts';
+import { FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { follow } from '../language/incremental/follow.ts';
 import type { FeedplotParser } from '../language/incremental/parser.ts';
 import { Text } from '../language/incremental/text.ts';
+import type { Refusal } from '../language/refusal.ts';
 import type { Faults } from './faults.ts';
 import { OpenText } from './open-text.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
+import { textOnDisk } from './text-on-disk.ts';
 
 /**
  * Reads the text of documents. A document that was read before keeps its tree, which is brought to the new text: what
@@ -31,20 +35,30 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
 
   override async update<T extends AstNode = AstNode>(
     document: Mutable<LangiumDocument<T>>,
-    cancel: Cancellation.CancellationToken,
+    _cancel: Cancellation.CancellationToken,
   ): Promise<LangiumDocument<T>> {
-    const open = this.textDocuments?.get(document.uri.toString());
-    const content = await this.getUpdatedText(document, open, cancel);
-    // The editor may have gone on meanwhile; what it has now counts.
-    const text = open instanceof OpenText ? open.text : Text.of(content);
+    const onDisk = this.#openText(document)
+      ? undefined
+      : await textOnDisk(this.fileSystemProvider, document.uri);
+    // The editor may have opened it meanwhile, or gone on; what it has now counts.
+    const open = this.#openText(document);
     if (open) Object.defineProperty(document, 'textDocument', { value: open, configurable: true });
     else {
-      const get = this.createTextDocumentGetter(document.uri, content);
+      const get = this.createTextDocumentGetter(document.uri, textOf(onDisk));
       Object.defineProperty(document, 'textDocument', { get, configurable: true });
     }
-    this.#read(document as LangiumDocument, text, open);
+    if (open) this.#follow(document as LangiumDocument, open.text, open.takeChanges());
+    else if (onDisk && 'text' in onDisk) this.#follow(document as LangiumDocument, Text.of(onDisk.text), []);
+    else if (onDisk) this.#setTree(document as LangiumDocument, this.#refused(onDisk));
     document.state = DocumentState.Parsed;
     return document;
+  }
+
+  /** A file of the disk; one that cannot be had becomes a document that says why. */
+  override async fromUri<T extends AstNode = AstNode>(uri: URI): Promise<LangiumDocument<T>> {
+    const onDisk = await textOnDisk(this.fileSystemProvider, uri);
+    const tree = 'text' in onDisk ? this.#parser().readFile(Text.of(onDisk.text)) : this.#refused(onDisk);
+    return this.createLangiumDocument(tree as ParseResult as ParseResult<T>, uri, undefined, textOf(onDisk));
   }
 
   /**
@@ -53,20 +67,17 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
    * @returns whether that could be done: the document has been read, and it is the one that the editor has open.
    */
   followTyping(document: LangiumDocument): boolean {
-    const open = this.textDocuments?.get(document.uri.toString());
-    if (!(open instanceof OpenText) || document.textDocument !== open || !treeOf(document)) return false;
-    this.#read(document, open.text, open);
+    const open = this.#openText(document);
+    if (!open || document.textDocument !== open || !treeOf(document)) return false;
+    this.#follow(document, open.text, open.takeChanges());
     return true;
   }
 
-  #read(document: LangiumDocument, text: Text, open: unknown): void {
-    const { LangiumParser, Lexer } = this.#language().parser;
-    const parser = LangiumParser as FeedplotParser;
+  #follow(document: LangiumDocument, text: Text, changes: readonly TextEdit[]): void {
     const tree = treeOf(document);
-    const changes = open instanceof OpenText ? open.takeChanges() : [];
     if (tree) {
       try {
-        follow(tree, text, changes, parser, Lexer);
+        follow(tree, text, changes, this.#parser(), this.#language().parser.Lexer);
         return;
       } catch (error) {
         // A tree that was left half way is good for nothing: it is made afresh.
@@ -74,8 +85,30 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
         this.#faults().tell('reading a change', given, error);
       }
     }
-    const read = parser.readFile(text);
-    document.parseResult = read as ParseResult;
-    (read.value as Mutable<AstNode>).$document = document;
+    this.#setTree(document, this.#parser().readFile(text));
   }
+
+  #setTree(document: Mutable<LangiumDocument>, tree: FileTree): void {
+    document.parseResult = tree as ParseResult;
+    (tree.value as Mutable<AstNode>).$document = document;
+  }
+
+  #refused(refusal: Refusal): FileTree {
+    const tree = new FileTree(Text.of(''));
+    tree.refusal = refusal;
+    return tree;
+  }
+
+  #openText({ uri }: Pick<LangiumDocument, 'uri'>): OpenText | undefined {
+    const open = this.textDocuments?.get(uri.toString());
+    return open instanceof OpenText ? open : undefined;
+  }
+
+  #parser(): FeedplotParser {
+    return this.#language().parser.LangiumParser as FeedplotParser;
+  }
+}
+
+function textOf(onDisk: { text: string } | Refusal | undefined): string {
+  return onDisk && 'text' in onDisk ? onDisk.text : '';
 }

@@ -168,12 +168,15 @@ export class Plans {
 
   /** Whether a file may be read: it lies in the workspace, or, without one, beside or below an open document. */
   isInside(uri: string): boolean {
+    return this.folders().some((folder) => isBelow(uri, folder));
+  }
+
+  /** URIs of the folders that may be read from. */
+  folders(): readonly string[] {
     const { folderUris } = this.#shared.workspace
       .WorkspaceManager as import('./workspace-manager.ts').PlanWorkspaceManager;
-    if (folderUris.length > 0) return folderUris.some((folder) => isBelow(uri, folder));
-    return this.#shared.workspace.TextDocuments.all().some((open) =>
-      isBelow(uri, open.uri.slice(0, open.uri.lastIndexOf('/'))),
-    );
+    if (folderUris.length > 0) return folderUris;
+    return this.#shared.workspace.TextDocuments.all().map(({ uri }) => uri.slice(0, uri.lastIndexOf('/')));
   }
 
   #access(): FileAccess {
@@ -186,7 +189,7 @@ export class Plans {
       library,
       file: (uri) => {
         const document = LangiumDocuments.getDocument(URI.parse(uri));
-        if (document) return this.read(document);
+        if (document) return treeOf(document)?.refusal?.reason ?? this.read(document);
         return this.isInside(uri) ? 'not found' : 'outside';
       },
     };

@@ -64,7 +64,7 @@ const marks = [
     'case',
     'plan "x"',
   ],
-  ...['import "kit.feedplot"\n', '/** words */', '* /', '"*/"', '// */\n', 'delay 1', '\n\n\n'],
+  ...['import "kit.feedplot"\n', '/** words */', '\0', '* /', '"*/"', '// */\n', 'delay 1', '\n\n\n'],
 ];
 
 const around = ['{', '}', '"', '/*', '*/', '//', 'feed', 'kit', 'place', '\n', '\r\n', 'over', '.', 'import'];

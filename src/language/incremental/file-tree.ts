@@ -1,7 +1,7 @@
 import { EOF, type ILexingError, type IRecognitionException, type IToken } from 'chevrotain';
 import type { LangiumDocument, Mutable, ParseResult } from 'langium';
 import type { Import, PlanFile, Statement } from '../generated/ast.ts';
-import { Patience } from '../refusal.ts';
+import { Patience, type Refusal } from '../refusal.ts';
 import { adopt } from './node-builder.ts';
 import type { Piece, PieceError } from './piece.ts';
 import type { Text } from './text.ts';
@@ -38,7 +38,7 @@ export class FileTree implements ParseResult<PlanFile> {
   text: Text;
   pieces: readonly Piece[] = [];
   /** Why the text is not read at all. */
-  refusal: string | undefined = undefined;
+  refusal: Refusal | undefined = undefined;
   readonly #root: FileRoot;
   readonly #broken = new Set<Piece>();
   readonly #patience = new Patience();
@@ -170,8 +170,8 @@ function isHead({ statement }: Piece): boolean {
   return statement?.$type === 'Import' || statement?.$type === 'PlanHead';
 }
 
-function wholeFile(message: string): FileError {
-  return { from: 'lexer', message, offset: 0, line: 0, column: 0, length: 1 };
+function wholeFile({ message, line, column }: Refusal): FileError {
+  return { from: 'lexer', message, offset: 0, line, column, length: 1 };
 }
 
 function place(statement: Statement, file: PlanFile, index: number): void {

@@ -7,7 +7,7 @@ import {
   type ParseResult,
   type ParserOptions,
 } from 'langium';
-import { refuse } from '../refusal.ts';
+import { type Refusal, refuse } from '../refusal.ts';
 import { FileTree } from './file-tree.ts';
 import type { ParserInternals } from './internals.ts';
 import { PieceNodeBuilder } from './node-builder.ts';
@@ -43,8 +43,18 @@ export class FeedplotParser extends LangiumParser {
   /** Reads all of a file afresh into its tree. */
   readAgain(tree: FileTree, text: Text): void {
     const read = refuse(text) ?? readAll(this, this.lexer, text);
-    tree.refusal = typeof read === 'string' ? read : undefined;
-    const pieces = typeof read === 'string' ? [] : read;
+    if (typeof read === 'string') this.refuse(tree, text, { message: read, line: 0, column: 0 });
+    else this.#replaceAll(tree, text, read);
+  }
+
+  /** Leaves a file unread: its tree is empty and says why. */
+  refuse(tree: FileTree, text: Text, refusal: Refusal): void {
+    this.#replaceAll(tree, text, []);
+    tree.refusal = refusal;
+  }
+
+  #replaceAll(tree: FileTree, text: Text, pieces: readonly Piece[]): void {
+    tree.refusal = undefined;
     tree.apply({ text, first: 0, count: tree.pieces.length, pieces, movedBy: { offset: 0, line: 0 } });
   }
 
