@@ -53,7 +53,7 @@ export interface WorkingParts extends Source {
   /** Names must stand in the formula as whole words. */
   readonly inputs: readonly (readonly [name: string, value: string])[];
   /** Only where the inputs cannot be told apart by name; else it is made from formula and inputs. */
-  readonly substituted?: string;
+  readonly substituted?: string | undefined;
   readonly result: string;
   readonly steps?: readonly Working[];
 }

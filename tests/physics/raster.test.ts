@@ -180,10 +180,27 @@ describe('formats', () => {
     expect(formatRaster(parseRaster('854x480p60'))).toBe('854x480p60');
   });
 
+  test('two rasters are the same when size, scan and rate are', () => {
+    const raster = parseRaster('1080p50');
+    expect(sameRaster(raster, parseRaster('1920x1080p50'))).toBe(true);
+    for (const other of ['1918x1080p50', '1920x1078p50', '1080i50', '1080p25', '1080p49.95', '1080i100']) {
+      expect(sameRaster(raster, parseRaster(other))).toBe(false);
+    }
+  });
+
+  test('blanks and hyphens between the words do not matter', () => {
+    expect(parseFormat('  1080p50   10-bit  audio 2 ')).toEqual(parseFormat('1080p50 10 bit audio 2'));
+    expect(parseFormat('1080p50 10bit audio 2')).toEqual(parseFormat('1080p50 10 bit audio 2'));
+    expect(parseRaster(' 1080p50 ')).toEqual(parseRaster('1080p50'));
+    expect(() => parseRaster('1080p50x')).toThrow('is no picture format');
+  });
+
   test('SDI and network resample, the sound stays', () => {
     const laptop = completeFormat(parseFormat('1080p60'), 'hdmi');
     expect(resample(laptop)).toMatchObject({ sampling: '4:2:2', depth_bits: 10, audio_channels: 2 });
     expect(resample(laptop, 'RGB', 8)).toBe(laptop);
+    expect(resample(laptop, 'RGB', 10)).toMatchObject({ sampling: 'RGB', depth_bits: 10 });
+    expect(resample(laptop, '4:4:4', 8)).toMatchObject({ sampling: '4:4:4', depth_bits: 8 });
     expect(resample(laptop, 'RGB', 12)).toMatchObject({ sampling: 'RGB', depth_bits: 12 });
     const sound: Format = { kind: 'sound', audio_channels: 2 };
     expect(resample(sound)).toBe(sound);
@@ -238,6 +255,11 @@ describe('formats', () => {
     expect(() => checkPicture({ ...good, depth_bits: Number.NaN })).toThrow(PhysicsError);
     expect(() => checkFormat({ ...good, audio_channels: -1 })).toThrow(PhysicsError);
     expect(() => checkFormat({ kind: 'sound', audio_channels: 0 })).toThrow(PhysicsError);
+    expect(() => checkFormat({ ...good, width: 0 })).toThrow('width 0 is refused');
+    expect(() => checkPicture({ ...good, scan: 'i', height: 1081 })).toThrow(
+      'cannot be split into two fields',
+    );
+    expect(() => completeFormat({ ...good, width: -1 }, 'sdi')).toThrow('width -1 is refused');
     expect(() => checkFormat({ ...good, audio_channels: 0 })).not.toThrow();
   });
 

@@ -13,6 +13,7 @@ import { packFrame, pictureLoad_bits_per_second } from '../../src/physics/packin
 import { pixelGroup } from '../../src/physics/pixel-group.ts';
 import { parseRaster } from '../../src/physics/raster.ts';
 import { sdiRate_bits_per_second, sdiWays, smallestSdi, totalRaster } from '../../src/physics/sdi.ts';
+import { trafficShape } from '../../src/physics/traffic-shape.ts';
 import { picture } from '../published/pictures.ts';
 
 const uncompressed = { kind: 'uncompressed', packing: 'equal' } as const;
@@ -227,6 +228,8 @@ describe('display links', () => {
     expect(judgeDisplay(picture('2160p120 RGB 10 bit'), lanes(4, 8))).toBe('too big');
     expect(judgeDisplay(picture('2160p120 RGB 10 bit'), lanes(4, 12))).toBe('fits');
     expect(judgeDisplay(picture('2160p120 4:2:2 10 bit'), lanes(4, 8))).toBe('doubtful');
+    // 4:2:2 is sent in 24 bit a pixel: its 20 bit of samples would fit, what is sent does not.
+    expect(judgeDisplay(picture('2160p120 4:2:2 10 bit'), lanes(4, 6))).toBe('too big');
     expect(judgeDisplay(picture('1080p60 RGB 8 bit'), {})).toBe('too big');
   });
 
@@ -235,4 +238,10 @@ describe('display links', () => {
     expect(tmds.map(({ fit }) => fit)).toEqual(['too big', 'too big', 'fits']);
     expect(fixed_rate.map(({ fit }) => fit)).toEqual(['too big', 'fits', 'fits', 'fits', 'fits', 'fits']);
   });
+});
+
+test('a linear sender may be less ahead than one that pauses between frames', () => {
+  const { rate } = picture('1080p59.94');
+  expect(trafficShape(4320, rate, 'narrow').most_ahead_packets).toBe(6);
+  expect(trafficShape(4320, rate, 'narrow linear').most_ahead_packets).toBe(5);
 });

@@ -81,6 +81,7 @@ const twice = picture('1080p50 4:4:4');
 const uhd420 = picture('2160p60 4:2:0 10 bit');
 const rgb = picture('1080p60 RGB');
 const wide = picture('3440x1440p60');
+const fields = picture('1920x1200i59.94');
 const ownBudget = slower[0]!;
 const one = fitCoaxLoss([{ frequency_hz: 1e9, loss_db_per_m: 0.2 }]);
 const group = parseAddress('239.10.0.7');
@@ -124,6 +125,7 @@ const FIGURES: readonly Figure[] = [
   ['tabulated clock', () => explainPixelClock(at), () => pixelClock(at).pixel_clock_hz],
   ['reduced blanking', () => explainPixelClock(wide), () => pixelClock(wide).pixel_clock_hz],
   ['reduced blanking, version 2', () => explainPixelClock(wide, 2), () => pixelClock(wide, 2).pixel_clock_hz],
+  ['reduced blanking of fields', () => explainPixelClock(fields), () => pixelClock(fields).pixel_clock_hz],
   ['characters, 4:2:0', () => explainTmds(uhd420), () => tmdsCharacterRate_hz(uhd420)],
   ['characters, 4:2:2', () => explainTmds(at), () => tmdsCharacterRate_hz(at)],
   ['characters, RGB', () => explainTmds(rgb), () => tmdsCharacterRate_hz(rgb)],
@@ -300,6 +302,16 @@ describe('the text of a working', () => {
       ...TABLE,
     });
     expect(working.substituted).toBe('$& rates x 7.x (9) + crate');
+    const shortFirst = makeWorking({
+      ...working,
+      formula: 'a b + a',
+      inputs: [
+        ['a', '1'],
+        ['a b', '2'],
+      ],
+      substituted: undefined,
+    });
+    expect(shortFirst.substituted).toBe('2 + 1');
   });
 
   test('passages of one name keep their own times', () => {
