@@ -6,7 +6,9 @@ import {
   ProposedFeatures,
 } from 'vscode-languageserver/browser';
 import { ClientFiles } from './client-files.ts';
+import { guarded } from './faults.ts';
 import type { StartOptions } from './protocol.ts';
+import { addReviewHandlers } from './review.ts';
 import { createServerServices } from './services.ts';
 import { addHandlers } from './start.ts';
 
@@ -20,6 +22,7 @@ function serve(scope: Worker): void {
     const { library = '' } = (params.initializationOptions ?? {}) as StartOptions;
     const fileSystemProvider = () => new ClientFiles(connection);
     const { shared } = createServerServices({ connection, libraryFolder: library, fileSystemProvider });
+    addReviewHandlers(guarded(connection, shared.plans.Faults), shared, library);
     addHandlers(connection, shared);
     return shared.lsp.LanguageServer.initialize(params);
   });

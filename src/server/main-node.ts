@@ -1,7 +1,10 @@
 import '../language/object-group-by.ts';
-import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { ClientFiles, FilesByScheme } from './client-files.ts';
+import { DiskFiles } from './disk-files.ts';
+import { guarded } from './faults.ts';
+import { gitRevisions } from './git/revisions.ts';
+import { addReviewHandlers } from './review.ts';
 import { createServerServices } from './services.ts';
 import { startServer } from './start.ts';
 
@@ -12,7 +15,12 @@ import { startServer } from './start.ts';
  */
 export function serve(libraryFolder: string): void {
   const connection = createConnection(ProposedFeatures.all);
-  const fileSystemProvider = () =>
-    new FilesByScheme(NodeFileSystem.fileSystemProvider(), new ClientFiles(connection));
-  startServer(createServerServices({ connection, libraryFolder, fileSystemProvider }).shared);
+  const disk = new DiskFiles(() => shared.plans.Plans.folders());
+  const fileSystemProvider = () => new FilesByScheme(disk, new ClientFiles(connection));
+  const { shared } = createServerServices({ connection, libraryFolder, fileSystemProvider });
+  const { Faults } = shared.plans;
+  process.on('uncaughtException', (error) => Faults.tell('an exception that nobody caught', {}, error));
+  process.on('unhandledRejection', (error) => Faults.tell('a promise that nobody kept', {}, error));
+  addReviewHandlers(guarded(connection, shared.plans.Faults), shared, libraryFolder, gitRevisions);
+  startServer(shared);
 }

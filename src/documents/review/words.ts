@@ -79,6 +79,13 @@ export function loadWords({ change, from, to, before, after, gains, loses }: Loa
   return [`${way}: ${figures}`, ...riders].join('; ');
 }
 
+/** Only how full it was and is, to stand beside its text: `Box P · net1 → Box D · net1: 53.7 % → 80.5 %`. */
+export function loadFigures({ from, to, before, after }: LoadChange): string {
+  const figure = (state: LoadState | undefined) =>
+    state?.share === undefined ? formatRate(state?.load_bits_per_second ?? 0) : formatShare(state.share);
+  return `${from} → ${to}: ${before ? `${figure(before)} → ` : 'new, '}${figure(after)}`;
+}
+
 function loadText({ load_bits_per_second, share, capacity_bits_per_second, segment }: LoadState): string {
   if (load_bits_per_second === 0) return 'nothing';
   const rate = formatRate(load_bits_per_second, capacity_bits_per_second);
