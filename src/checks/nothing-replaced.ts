@@ -47,7 +47,7 @@ always-on feed to the destination.
       report({
         statement,
         part,
-        subject: statement.fact.kind === 'black' ? wanted : null,
+        subject: kind === 'black' ? wanted : feedNameOf(analysis, statement),
         segment: segment?.name ?? null,
         message:
           kind === 'black'
@@ -58,6 +58,11 @@ always-on feed to the destination.
     }
   },
 };
+
+/** Of a statement with several targets the first: the clause speaks of all of them. */
+function feedNameOf({ feeds }: Analysis, statement: Unmatched['statement']): string | null {
+  return feeds.find((feed) => feed.statement === statement)?.name ?? null;
+}
 
 function targetText({ fact }: Unmatched['statement']): string {
   const [target, ...others] = fact.targets;
