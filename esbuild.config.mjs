@@ -79,6 +79,12 @@ const bundles = [
   },
   {
     ...browser,
+    entryPoints: ['src/extension/webview/review.ts'],
+    outfile: 'dist/review.js',
+    format: 'iife',
+  },
+  {
+    ...browser,
     entryPoints: ['src/documents/test-pictures/moving/main.ts'],
     outfile: 'dist/moving-picture.js',
     format: 'iife',
@@ -94,6 +100,7 @@ const written = new Set([
   'fonts',
   'images',
   'walkthrough',
+  'layout-worker.js',
   ...schemas.keys(),
   ...bundles.map(({ outfile }) => basename(outfile)),
 ]);
@@ -107,6 +114,8 @@ cpSync('src/language/library', 'dist/library', {
   recursive: true,
   filter: (file) => !/\.(mjs|ts)$/.test(file),
 });
+// The layout library runs in a thread of the drawing's view.
+cpSync('node_modules/elkjs/lib/elk-worker.min.js', 'dist/layout-worker.js');
 cpSync('examples/starter', 'dist/starter', { recursive: true });
 for (const family of fontFamilies) {
   const folder = `node_modules/@fontsource/${family}`;

@@ -8,6 +8,7 @@ import { addDrawing } from './drawing-panel.ts';
 import { answerFileRequests } from './files.ts';
 import { writeNewPlan } from './new-plan.ts';
 import { addPlanStatus } from './plan-status.ts';
+import { addReview } from './review-panel.ts';
 import { showPlaces } from './show-places.ts';
 
 /** Makes a client that is not started yet. */
@@ -43,6 +44,7 @@ export async function activateWith(
     addPlanStatus(client),
     addDrawing(context, client),
     addBook(context, client),
+    addReview(context, client),
   );
   await client.start();
   return client;
