@@ -191,7 +191,9 @@ export class Router {
       sofar = next;
     }
     const whole = this.#shortest(sofar, ends, picture);
-    return whole === undefined || repeatsItself(whole) ? via.length - 1 : whole;
+    if (whole === undefined || repeatsItself(whole)) return via.length - 1;
+    const missed = firstMissed(this.routeOf(whole).ports, via);
+    return missed < 0 ? whole : missed;
   }
 
   /** The shortest of several begun ways that goes on to one of `ends`. */
@@ -280,6 +282,20 @@ function joined(way: Way, leg: Way): Way {
     links: [...way.links, ...leg.links],
     ties: [...way.ties, ...leg.ties],
   };
+}
+
+/**
+ * The number of the first port that does not come behind those before it, or -1. Both ends of one cable stop the search
+ * at the same place, so it cannot tell in which order they are met.
+ */
+function firstMissed(ports: readonly Port[], via: readonly Port[]): number {
+  let from = 0;
+  for (const [i, port] of via.entries()) {
+    const at = ports.indexOf(port, from);
+    if (at < 0) return i;
+    from = at;
+  }
+  return -1;
 }
 
 /** A way that takes the same cable twice the same way round goes in a circle. */

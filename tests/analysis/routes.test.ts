@@ -187,6 +187,16 @@ test('`via` pins the way, others may lie between', () => {
   expect(wayOf(analysis, 'cam_2 -> screen_2')).toBe('cam_2 a.in2 a.net2 b.net2 b.out2 screen_2');
 });
 
+test('the two ends of one cable are met in the order in which the picture passes them', () => {
+  const there = analysisOf(pair, trunk, 'feed cam -> screen via a.net1, b.net1, b.net1');
+  expect(wayOf(there, 'cam -> screen')).toBe('cam a.in1 a.net1 b.net1 b.out1 screen');
+  const back = analysisOf(pair, trunk, second, 'feed cam -> screen via b.net1, a.net1');
+  expect(deliveryOf(back, 'cam -> screen').noRoute).toMatchObject({
+    kind: 'via cannot be met',
+    via: { text: 'a.net1' },
+  });
+});
+
 test('`via` ports are met in their order; the first that cannot be met is told', () => {
   const missed = (via: string) =>
     deliveryOf(analysisOf(pair, trunk, second, `feed cam -> screen via ${via}`), 'cam -> screen').noRoute;
