@@ -8,10 +8,6 @@ export const FLOOD_SOURCE: Source = {
     'RFC 4541 §2.1.2 (2): switches send 224.0.0.x everywhere; groups with the same hardware address go along',
   label: 'derived',
 };
-export const SCOPE_SOURCE: Source = {
-  source: 'RFC 2365 §4: 239.0.0.0/8 is administratively scoped',
-  label: 'published',
-};
 
 /** An IPv4 address as an unsigned number of 32 bits. */
 export type Address = number;

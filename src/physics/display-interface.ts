@@ -50,10 +50,6 @@ export const TMDS_SOURCE: Source = {
   source: '8b/10b style coding on three lanes; matches a public test-instrument specification',
   label: 'derived',
 };
-export const FIXED_RATE_SOURCE: Source = {
-  source: '16b/18b coding of the fixed-rate link',
-  label: 'second-hand',
-};
 
 /** Each character is 10 bit, on each of three data lanes. */
 const TMDS_BITS_PER_CHARACTER = 30;

@@ -3,8 +3,7 @@ import { formatCurrent, formatNumber, formatPower, formatVoltage } from './displ
 import { requireLength, requireWithin } from './physics-error.ts';
 import { type Explained, makeWorking, type Source } from './working.ts';
 
-/** A load that stays for hours may use this share of a breaker. */
-export const CONTINUOUS_SHARE = 0.8;
+/** A load that stays for hours may use 80 % of a breaker. */
 export const CONTINUOUS_SOURCE: Source = {
   source:
     'NEC 210.19(A) and 210.20(A): breaker at 125 % of a continuous load; no IEC rule. Local code decides',

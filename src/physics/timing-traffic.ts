@@ -1,12 +1,9 @@
-/** Precision time messages on the network (IEEE 1588, SMPTE ST 2059-2): too few to count as load. */
+/**
+ * Precision time messages on the network (IEEE 1588, SMPTE ST 2059-2): too few to count as load. Source: the message
+ * layouts as in an open implementation (linuxptp msg.h; published).
+ */
 import { IPV4_OCTETS, UDP_OCTETS, wireOctets } from './packet-headers.ts';
 import { requireWithin } from './physics-error.ts';
-import type { Source } from './working.ts';
-
-export const TIMING_SOURCE: Source = {
-  source: 'message layouts of IEEE 1588 as in an open implementation (linuxptp msg.h)',
-  label: 'published',
-};
 
 /** Header, port identity and time stamp, from which the messages are made. */
 const HEADER_OCTETS = 34;

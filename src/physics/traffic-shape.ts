@@ -1,13 +1,10 @@
-/** How evenly a sender's packets must leave, and how much a receiver must hold (SMPTE ST 2110-21). */
+/**
+ * How evenly a sender's packets must leave, and how much a receiver must hold. Source: SMPTE ST 2110-21 §6.3.2, §6.6,
+ * §7.1.2-7.1.4, through a public quotation (second-hand).
+ */
 
 import { requireWhole } from './physics-error.ts';
 import { type FrameRate, frameTime_s } from './rate.ts';
-import type { Source } from './working.ts';
-
-export const TRAFFIC_SHAPE_SOURCE: Source = {
-  source: 'SMPTE ST 2110-21 §6.3.2, §6.6, §7.1.2-7.1.4, through a public quotation',
-  label: 'second-hand',
-};
 
 /** `narrow`: sends in the visible time only; `narrow linear`: evenly over the frame; `wide`: loosely. */
 export type SenderType = 'narrow' | 'narrow linear' | 'wide';

@@ -100,8 +100,6 @@ export interface CircuitFact {
   readonly from?: string;
 }
 
-export type PortRole = 'input' | 'output' | 'network' | 'pass';
-
 /** `in[1..4]` is { name: 'in', low: 1, high: 4 }; `usb` is { name: 'usb' } alone. */
 export interface PortNamesFact {
   readonly name: string;

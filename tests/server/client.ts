@@ -212,7 +212,10 @@ export class Editor implements AsyncDisposable {
   }
 
   /** The findings of an open file once they are as wanted: what is costly is told when the typing pauses. */
-  async findingsOnce(name: string, wanted: (findings: readonly Diagnostic[]) => boolean): Promise<Diagnostic[]> {
+  async findingsOnce(
+    name: string,
+    wanted: (findings: readonly Diagnostic[]) => boolean,
+  ): Promise<Diagnostic[]> {
     await this.findings(name);
     await this.#until(() => wanted(this.lastFindings(name)), `such findings of ${name}`);
     return this.lastFindings(name);

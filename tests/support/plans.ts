@@ -1,7 +1,6 @@
 /** Plans out of strings, for tests: no disk, no editor. */
 import { type AssembledPlan, assemblePlan } from '../../src/plan/assemble.ts';
-import type { Plan, Statement, StatementOf } from '../../src/plan/plan.ts';
-import type { Fact } from '../../src/plan/facts.ts';
+import type { Plan } from '../../src/plan/plan.ts';
 import { readLibrary, readText } from '../../src/plan/read-text.ts';
 
 export const root = 'file:///show';
@@ -26,11 +25,4 @@ export function assembledOf(files: string | Record<string, string>): AssembledPl
 
 export function planOf(files: string | Record<string, string>): Plan {
   return assembledOf(files).plan;
-}
-
-/** The statements of one kind, without those of the library. */
-export function statementsOf<K extends Fact['kind']>(plan: Plan, kind: K): StatementOf<K>[] {
-  return plan.statements.filter(
-    (s: Statement): s is StatementOf<K> => s.fact.kind === kind && !plan.libraryFiles.has(s.source.file),
-  );
 }
