@@ -1,8 +1,9 @@
 /** The living drawing: draws what the extension sends, follows the cursor, and opens the text of what is clicked. */
-import type { ThemeName } from '../../documents/drawing/themes.ts';
+
 import { drawSvg } from '../../documents/drawing/draw-svg.ts';
 import type { Placement } from '../../documents/drawing/place-scene.ts';
 import type { Scene } from '../../documents/drawing/scene.ts';
+import type { ThemeName } from '../../documents/drawing/themes.ts';
 import { exportPng, toBase64 } from './export.ts';
 import { Layouts } from './layouts.ts';
 import { type FromView, isThingKind, isToView } from './messages.ts';
