@@ -16,11 +16,6 @@ export function seatOf(id: string): string {
   return `before:${id}`;
 }
 
-/** The thing that had a seat. */
-export function thingOfSeat(id: string): string {
-  return id.replace(/^before:/, '');
-}
-
 export function marksIn(
   { always, bySegment }: SceneMarks,
   segment: string | null,
