@@ -120,6 +120,18 @@ export const contributions: Record<string, Feature> = {
     says: '`Feedplot: Show the papers beside the text`: the book as it is printed',
     test: editor('commands.test', 'shows the papers of the plan'),
   },
+  'command feedplot.compareWithLastCommit': {
+    says: '`Feedplot: Compare with the last commit`: the show before and after, each change opens its text',
+    test: server('review', 'the text as it is in the editor counts'),
+  },
+  'command feedplot.compareWithRevision': {
+    says: '`Feedplot: Compare with a revision`',
+    test: server('review', 'asked from a file of kit'),
+  },
+  'command feedplot.compareWithFile': {
+    says: '`Feedplot: Compare with a file`',
+    test: server('review', 'of the workspace, as it is in the editor'),
+  },
   'command feedplot.followPictures': {
     says: '`Feedplot: Follow the pictures from here`',
     test: editor('commands.test', 'follows the pictures from a source'),
