@@ -104,6 +104,10 @@ export const contributions: Record<string, Feature> = {
     says: 'Files that end in `.feedplot`, with an icon, brackets, comments and new lines of their own',
     test: ['tests/syntaxes/configuration.test.ts', 'a double click takes a name'],
   },
+  'language feedplot-before': {
+    says: 'The text of an earlier revision, to read only',
+    test: server('review', 'what is gone is to be read in the old text'),
+  },
   'grammar source.feedplot': {
     says: 'Colours before the server answers',
     test: ['tests/syntaxes/textmate.test.ts', 'of a link'],
