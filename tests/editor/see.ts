@@ -4,6 +4,9 @@ import os from 'node:os';
 import path from 'node:path';
 import type { Page } from 'playwright-core';
 
+/** A machine that builds and tests at once is slow to show things. */
+const PATIENCE_ms = process.env.CI ? 60_000 : 20_000;
+
 /** What `look` found: anything but these three. */
 type Seen<T> = Exclude<T, undefined | null | false>;
 
@@ -24,7 +27,7 @@ export async function see<T>(
   page: Page,
   wanted: string,
   look: () => Promise<T>,
-  { limit_ms = 20_000, instead }: Patience = {},
+  { limit_ms = PATIENCE_ms, instead }: Patience = {},
 ): Promise<Seen<T>> {
   const end_ms = Date.now() + limit_ms;
   for (;;) {
