@@ -40,6 +40,7 @@ const opened = [
   'dist/drawing.js',
   'dist/book.js',
   'dist/review.js',
+  'dist/layout-worker.js',
   'dist/library/cables.feedplot',
   'dist/library/ethernet.feedplot',
   'dist/library/interfaces.feedplot',
