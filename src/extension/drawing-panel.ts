@@ -12,7 +12,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import { type BaseLanguageClient, State } from 'vscode-languageclient';
+import { type BaseLanguageClient, LSPErrorCodes, ResponseError, State } from 'vscode-languageclient';
 import {
   type Drawing,
   type DrawingQuestion,
@@ -20,12 +20,16 @@ import {
   serverRequests,
   type ThingAtQuestion,
   type ThingQuestion,
+  type ThingsAt,
 } from '../server/protocol.ts';
 import { type FromView, isFromView, type ToView } from './webview/messages.ts';
 import { drawingPage } from './webview/page.ts';
 
-/** Between the last keystroke and the next question for a scene. */
+/** Between the last keystroke and the next question for a scene; but while somebody types on, now and then. */
 const PAUSE_MS = 120;
+const LONGEST_MS = 1500;
+/** Between the cursor's last movement and the question what it stands in. */
+const CURSOR_PAUSE_MS = 80;
 
 /** The command that shows the drawing of the plan on top, beside its text. */
 export function addDrawing(context: ExtensionContext, client: BaseLanguageClient): Disposable {
@@ -48,9 +52,13 @@ class DrawingPanel {
   readonly #client: BaseLanguageClient;
   readonly #panel: WebviewPanel;
   readonly #subscriptions: Disposable;
+  readonly #drawing = new Later(PAUSE_MS, LONGEST_MS, () => void this.#ask());
+  readonly #cursor = new Later(CURSOR_PAUSE_MS, CURSOR_PAUSE_MS, () => void this.#tellCursor());
   #uri: Uri | undefined;
   #plan: string | undefined;
-  #timer: ReturnType<typeof setTimeout> | undefined;
+  #place: string | null = null;
+  /** The version of the drawing that the view has. */
+  #shown: number | null = null;
   #asking = false;
   #askAgain = false;
 
@@ -64,24 +72,28 @@ class DrawingPanel {
       { enableScripts: true, localResourceRoots: [dist], retainContextWhenHidden: true },
     );
     const { webview } = this.#panel;
-    webview.html = drawingPage(
-      webview.asWebviewUri(Uri.joinPath(dist, 'drawing.js')).toString(),
-      newNonce(),
-      webview.cspSource,
-    );
+    const addressOf = (file: string) => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
+    webview.html = drawingPage({
+      script: addressOf('drawing.js'),
+      layout: addressOf('layout-worker.js'),
+      nonce: newNonce(),
+      cspSource: webview.cspSource,
+    });
     this.#subscriptions = Disposable.from(
       webview.onDidReceiveMessage((message: unknown) => {
         if (isFromView(message)) void this.#answer(message);
       }),
       workspace.onDidChangeTextDocument(({ document }) => {
-        if (isPlan(document)) this.#soon();
+        if (isPlan(document)) this.#drawing.soon();
       }),
       window.onDidChangeActiveTextEditor((editor) => this.#follow(editor)),
-      window.onDidChangeTextEditorSelection(({ textEditor }) => void this.#tellCursor(textEditor)),
-      client.onDidChangeState(() => this.#soon()),
+      window.onDidChangeTextEditorSelection(() => this.#cursor.soon()),
+      this.#panel.onDidChangeViewState(() => this.#drawing.soon()),
+      client.onDidChangeState(() => this.#startAnew()),
     );
     this.#panel.onDidDispose(() => {
-      clearTimeout(this.#timer);
+      this.#drawing.never();
+      this.#cursor.never();
       this.#subscriptions.dispose();
       closed();
     });
@@ -97,18 +109,20 @@ class DrawingPanel {
   }
 
   #follow(editor: TextEditor | undefined): void {
-    if (!editor || !isPlan(editor.document)) return;
-    this.#uri = editor.document.uri;
-    this.#soon();
-    void this.#tellCursor(editor);
+    if (editor && isPlan(editor.document)) this.#uri = editor.document.uri;
+    this.#drawing.soon();
+    this.#cursor.soon();
   }
 
-  #soon(): void {
-    clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#ask(), PAUSE_MS);
+  /** Another server counts its drawings anew. */
+  #startAnew(): void {
+    this.#shown = null;
+    this.#drawing.soon();
   }
 
+  /** One question at a time: whatever changes meanwhile is asked for once, after the answer. */
   async #ask(): Promise<void> {
+    if (!this.#panel.visible) return;
     if (this.#asking) {
       this.#askAgain = true;
       return;
@@ -116,46 +130,64 @@ class DrawingPanel {
     this.#asking = true;
     try {
       this.#tell(await this.#scene());
-    } catch {
-      // A request that a keystroke cancelled: the next one is on its way.
+    } catch (error) {
+      if (isCancelled(error)) this.#askAgain = true;
+      else this.#tell({ kind: 'nothing', reason: `The plan could not be drawn: ${error}`, keep: true });
     }
     this.#asking = false;
     if (this.#askAgain) {
       this.#askAgain = false;
-      this.#soon();
+      this.#drawing.soon();
     }
   }
 
   async #scene(): Promise<ToView> {
-    if (!this.#uri) return { kind: 'nothing', reason: 'Open a plan: its drawing appears here.' };
+    if (!this.#uri) return { kind: 'nothing', reason: 'Open a plan: its drawing appears here.', keep: false };
     if (this.#client.state !== State.Running)
       return {
         kind: 'nothing',
         reason:
           'The language server is not running. The command "Feedplot: Restart the language server" starts it.',
+        keep: true,
       };
-    const question: DrawingQuestion = { uri: this.#uri.toString() };
+    const question: DrawingQuestion = {
+      uri: this.#uri.toString(),
+      place: this.#place,
+      have: this.#shown,
+    };
     const drawing = await this.#client.sendRequest<Drawing | null>(serverRequests.drawing, question);
-    if (!drawing)
-      return { kind: 'nothing', reason: 'No plan imports this file, so there is nothing to draw.' };
-    this.#plan = drawing.plan;
-    this.#panel.title = `Drawing: ${drawing.scene.title || 'plan'}`;
-    return { kind: 'scene', name: nameOf(drawing.plan), scene: drawing.scene, stale: drawing.stale };
+    if (!drawing) {
+      this.#shown = null;
+      return {
+        kind: 'nothing',
+        reason: 'No plan imports this file, so there is nothing to draw.',
+        keep: false,
+      };
+    }
+    const { plan, version, scene, ...message } = drawing;
+    this.#plan = plan;
+    // Unless a person has chosen another one meanwhile.
+    if (this.#place === question.place) this.#place = message.place;
+    this.#shown = version;
+    if (scene) this.#panel.title = `Drawing: ${scene.title || 'plan'}`;
+    return { kind: 'scene', plan, scene, ...message };
   }
 
-  async #tellCursor(editor: TextEditor): Promise<void> {
-    if (!isPlan(editor.document) || this.#client.state !== State.Running) return;
+  async #tellCursor(): Promise<void> {
+    const editor = window.activeTextEditor;
+    if (!editor || !isPlan(editor.document) || !this.#panel.visible || this.#client.state !== State.Running)
+      return;
+    // A position of the editor's would lose its figures on the way to a worker.
+    const { line, character } = editor.selection.active;
     const question: ThingAtQuestion = {
       uri: editor.document.uri.toString(),
-      position: editor.selection.active,
+      position: { line, character },
     };
     try {
-      this.#tell({
-        kind: 'cursor',
-        id: await this.#client.sendRequest<string | null>(serverRequests.thingAt, question),
-      });
-    } catch {
-      // Cancelled by the next keystroke, whose own question follows.
+      const at = await this.#client.sendRequest<ThingsAt | null>(serverRequests.thingAt, question);
+      this.#tell({ kind: 'cursor', at });
+    } catch (error) {
+      if (isCancelled(error)) this.#cursor.soon();
     }
   }
 
@@ -164,9 +196,21 @@ class DrawingPanel {
   }
 
   async #answer(message: FromView): Promise<void> {
-    if (message.kind === 'ready') return this.#soon();
-    if (message.kind === 'open') return this.#open(message.id, message.what);
-    await save(message.name, message.format, message.base64, this.#uri);
+    switch (message.kind) {
+      case 'ready':
+        this.#startAnew();
+        this.#cursor.soon();
+        break;
+      case 'place':
+        this.#place = message.place;
+        this.#drawing.soon();
+        break;
+      case 'open':
+        await this.#open(message.id, message.what);
+        break;
+      case 'export':
+        await save(this.#plan ? nameOf(this.#plan) : 'plan', message.format, message.base64, this.#uri);
+    }
   }
 
   async #open(id: string, what: string): Promise<void> {
@@ -210,6 +254,14 @@ function isPlan(document: TextDocument): boolean {
   return document.languageId === 'feedplot';
 }
 
+/** A keystroke came between: what was asked for is asked again. */
+function isCancelled(error: unknown): boolean {
+  const { RequestCancelled, ContentModified } = LSPErrorCodes;
+  return (
+    error instanceof ResponseError && (error.code === RequestCancelled || error.code === ContentModified)
+  );
+}
+
 /** The plan's file name without its ending, as a start for the name of an export. */
 function nameOf(uri: string): string {
   return decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1)).replace(/\.feedplot$/, '');
@@ -219,4 +271,36 @@ function newNonce(): string {
   return [...crypto.getRandomValues(new Uint8Array(16))]
     .map((byte) => byte.toString(16).padStart(2, '0'))
     .join('');
+}
+
+/** Does something once nothing has happened for a while; and at the latest after a longer one. */
+class Later {
+  readonly #pause_ms: number;
+  readonly #longest_ms: number;
+  readonly #act: () => void;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #since: number | undefined;
+
+  constructor(pause_ms: number, longest_ms: number, act: () => void) {
+    this.#pause_ms = pause_ms;
+    this.#longest_ms = longest_ms;
+    this.#act = act;
+  }
+
+  soon(): void {
+    clearTimeout(this.#timer);
+    this.#since ??= Date.now();
+    const left_ms = this.#since + this.#longest_ms - Date.now();
+    this.#timer = setTimeout(
+      () => {
+        this.#since = undefined;
+        this.#act();
+      },
+      Math.max(0, Math.min(this.#pause_ms, left_ms)),
+    );
+  }
+
+  never(): void {
+    clearTimeout(this.#timer);
+  }
 }

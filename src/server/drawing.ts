@@ -1,32 +1,47 @@
 import { AstUtils, CstUtils, type LangiumDocument, URI } from 'langium';
-import type { Connection } from 'vscode-languageserver';
+import type { CancellationToken, Connection } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/model.ts';
-import { makeScene } from '../documents/drawing/make-scene.ts';
+import { makingScene } from '../documents/drawing/make-scene.ts';
 import type { Scene } from '../documents/drawing/scene.ts';
+import { nameText } from '../documents/drawing/words.ts';
+import { Titles } from '../documents/sheets/titles.ts';
+import type { AssembledPlan } from '../plan/assemble.ts';
+import type { Fact } from '../plan/facts.ts';
 import type { Statement } from '../plan/plan.ts';
 import type { CurrentPlan } from './plans.ts';
 import {
   type Drawing,
   type DrawingQuestion,
+  type DrawnPlace,
   type PlaceInText,
   serverRequests,
   type ThingAtQuestion,
   type ThingQuestion,
+  type ThingsAt,
 } from './protocol.ts';
 import { rangeOf } from './publish.ts';
 import type { FeedplotSharedServices } from './services.ts';
+import { endText, targetText } from './titles.ts';
+
+/** So long may one step of the work keep other requests waiting. */
+const STEP_MS = 8;
+
+/** More boxes are nothing but a pattern on a screen, and take long to lay out: places are drawn one by one. */
+const MOST_BOXES = 1200;
 
 /** Answers what a drawing of a plan shows, where its things stand in the text, and which of them the cursor is in. */
 export function addDrawingHandlers(connection: Connection, services: FeedplotSharedServices): void {
-  /** The last drawing of each plan that was read without an error of the text. */
-  const whole = new Map<string, Scene>();
+  const drawn = new DrawnPlans();
   const documentOf = (uri: string) => services.workspace.LangiumDocuments.getDocument(URI.parse(uri));
 
-  connection.onRequest(serverRequests.drawing, ({ uri }: DrawingQuestion): Drawing | null => {
-    const document = documentOf(uri);
-    const plan = document && services.plans.Plans.of(document);
-    return plan ? drawingOf(plan, whole) : null;
-  });
+  connection.onRequest(
+    serverRequests.drawing,
+    async (question: DrawingQuestion, token: CancellationToken): Promise<Drawing | null> => {
+      const document = documentOf(question.uri);
+      const plan = document && services.plans.Plans.of(document);
+      return plan ? drawn.answer(plan, question, token) : null;
+    },
+  );
 
   connection.onRequest(serverRequests.thingPlace, ({ plan, id, what }: ThingQuestion): PlaceInText | null => {
     const statement = statementOf(services.plans.Plans.all().get(plan)?.analysis, id, what);
@@ -34,42 +49,140 @@ export function addDrawingHandlers(connection: Connection, services: FeedplotSha
     return { uri: statement.source.file, range: rangeOf(statement.source.range('name')) };
   });
 
-  connection.onRequest(serverRequests.thingAt, ({ uri, position }: ThingAtQuestion): string | null => {
+  connection.onRequest(serverRequests.thingAt, ({ uri, position }: ThingAtQuestion): ThingsAt | null => {
     const document = documentOf(uri);
-    return document ? thingAt(document, position, services) : null;
+    return document ? thingsAt(document, position, services) : null;
   });
 }
 
-/** While the text has errors, the last whole drawing stands in: half a plan would tear the picture apart. */
-function drawingOf({ uri, assembled, analysis }: CurrentPlan, whole: Map<string, Scene>): Drawing {
-  const last = whole.get(uri);
-  const stale = assembled.unreadables.length > 0 && last !== undefined;
-  const scene = stale ? last : makeScene(analysis);
-  if (assembled.unreadables.length === 0) whole.set(uri, scene);
-  return { plan: uri, scene, stale };
+/** What is drawn of a plan. An analysis never changes, so the drawing is told by it and by what was asked for. */
+interface Drawn {
+  readonly analysis: Analysis;
+  /** Tells the labels, which change no analysis. */
+  readonly words: string | undefined;
+  readonly asked: string | null;
+  readonly version: number;
+  readonly place: string | null;
+  readonly places: readonly DrawnPlace[];
+  readonly onlyPlaces: boolean;
+}
+
+/** Remembers of each plan what was drawn last, and how it was when its text could last be read whole. */
+class DrawnPlans {
+  readonly #drawn = new Map<string, Drawn>();
+  readonly #whole = new Map<string, Analysis>();
+  #versions = 0;
+
+  /** The work is done on the analysis as it is now, in short steps between which every other request is answered. */
+  async answer(
+    { uri, assembled, analysis }: CurrentPlan,
+    question: DrawingQuestion,
+    token: CancellationToken,
+  ): Promise<Drawing | null> {
+    const last = this.#whole.get(uri);
+    // Half a plan would tear the picture apart.
+    const stale = assembled.unreadables.length > 0 && last !== undefined;
+    if (assembled.unreadables.length === 0) this.#whole.set(uri, analysis);
+    const drawn = this.#draw(
+      uri,
+      stale ? last : analysis,
+      stale ? undefined : wordsOf(assembled),
+      question.place,
+    );
+    const { version, place, places, onlyPlaces } = drawn;
+    const answer = { plan: uri, version, stale, place, places, onlyPlaces };
+    if (question.have === version) return { ...answer, scene: null };
+    const scene = await inSteps(makingScene(drawn.analysis, place === null ? {} : { place }), token);
+    return scene && { ...answer, scene };
+  }
+
+  /** @param words Undefined while the text is broken: the picture stays as it is. */
+  #draw(uri: string, analysis: Analysis, words: string | undefined, asked: string | null): Drawn {
+    const before = this.#drawn.get(uri);
+    if (
+      before?.analysis === analysis &&
+      before.asked === asked &&
+      (words === undefined || before.words === words)
+    )
+      return before;
+    const { places, count } = drawnPlaces(analysis);
+    const onlyPlaces = count > MOST_BOXES;
+    const isThere = places.some(({ name }) => name === asked);
+    const place = isThere ? asked : onlyPlaces ? (places[0]?.name ?? null) : null;
+    const version = ++this.#versions;
+    const drawn = { analysis, words, asked, version, place, places, onlyPlaces };
+    this.#drawn.set(uri, drawn);
+    return drawn;
+  }
+}
+
+/** Differs once a label of the plan has changed. */
+function wordsOf({ files }: AssembledPlan): string {
+  return files.map(({ wording, formerLabels }) => `${wording} ${formerLabels.length}`).join();
+}
+
+async function inSteps(steps: Generator<undefined, Scene>, token: CancellationToken): Promise<Scene | null> {
+  let rested_ms = performance.now();
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    if (performance.now() - rested_ms < STEP_MS) continue;
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    if (token.isCancellationRequested) return null;
+    rested_ms = performance.now();
+  }
+}
+
+/** Places in which something stands, and how many boxes there are in all. */
+function drawnPlaces(analysis: Analysis): { places: DrawnPlace[]; count: number } {
+  const { nodes, sources, destinations, places } = analysis;
+  const owners = [...nodes.values(), ...sources.values(), ...destinations.values()];
+  const used = new Set(owners.map(({ place }) => place));
+  const titles = new Titles(analysis);
+  return {
+    places: [...places.values()]
+      .filter((place) => used.has(place))
+      .map((place) => ({ name: place.name, title: nameText(titles.of(place)) })),
+    count: owners.length,
+  };
 }
 
 function statementOf(analysis: Analysis | undefined, id: string, what: string): Statement | undefined {
-  if (!analysis) return undefined;
-  if (what === 'room') return analysis.places.get(id)?.statement;
-  if (what === 'wire' || what === 'ribbon') return analysis.links.find((link) => link.name === id)?.statement;
-  return analysis.things.get(id)?.statement;
+  if (what === 'room') return analysis?.places.get(id)?.statement;
+  // The cable of a source or destination has no name among the things.
+  return (analysis?.things.get(id) ?? analysis?.links.find(({ name }) => name === id))?.statement;
 }
 
-/** The thing that the statement under the cursor makes: its own, or the link that a short form stands for. */
-function thingAt(
+/** What the statement under the cursor makes or speaks of. */
+function thingsAt(
   document: LangiumDocument,
   { line, character }: ThingAtQuestion['position'],
   services: FeedplotSharedServices,
-): string | null {
+): ThingsAt | null {
   const root = document.parseResult.value.$cstNode;
   const leaf =
     root && CstUtils.findLeafNodeBeforeOffset(root, document.textDocument.offsetAt({ line, character }));
-  if (!leaf) return null;
+  if (!leaf || AstUtils.getDocument(leaf.astNode) !== document) return null;
   const fact = services.plans.Plans.statementOf(leaf.astNode)?.fact;
-  if (!fact || AstUtils.getDocument(leaf.astNode) !== document) return null;
-  if (fact.kind === 'link')
-    return fact.name ?? `${fact.from.node}.${fact.from.port}>${fact.to.node}.${fact.to.port}`;
-  const drawn = fact.kind === 'node' || fact.kind === 'source' || fact.kind === 'destination';
-  return drawn ? fact.name : null;
+  return fact ? drawnAs(fact) : null;
+}
+
+function drawnAs(fact: Fact): ThingsAt | null {
+  switch (fact.kind) {
+    case 'node':
+    case 'destination':
+      return { kind: 'thing', names: [fact.name] };
+    case 'source':
+      return { kind: fact.from ? 'picture' : 'thing', names: [fact.name] };
+    case 'link':
+      return { kind: 'thing', names: [fact.name ?? `${endText(fact.from)}>${endText(fact.to)}`] };
+    case 'place':
+      return { kind: 'room', names: [fact.name] };
+    case 'feed':
+      return { kind: 'feed', names: fact.targets.map((target) => `${fact.source} -> ${targetText(target)}`) };
+    case 'black':
+      return { kind: 'thing', names: fact.targets.map(({ thing }) => thing) };
+    default:
+      return null;
+  }
 }

@@ -60,7 +60,7 @@ export const serverRequests = {
   drawing: 'feedplot/drawing',
   /** `ThingQuestion` -> `PlaceInText | null`: where a thing of the drawing is written. */
   thingPlace: 'feedplot/thingPlace',
-  /** `ThingAtQuestion` -> `string | null`: the thing of the drawing that a position in the text speaks of. */
+  /** `ThingAtQuestion` -> `ThingsAt | null`: the things of the drawing that a position in the text speaks of. */
   thingAt: 'feedplot/thingAt',
   /** `BookQuestion` -> `Book | null`: the papers of a plan. */
   book: 'feedplot/book',
@@ -112,15 +112,33 @@ export interface FolderEntry {
 
 export interface DrawingQuestion {
   readonly uri: string;
+  /** Only what stands in this place or is plugged into it; null: all of the plan. */
+  readonly place: string | null;
+  /** The drawing that is shown already: it is not sent again while nothing of it has changed. */
+  readonly have: number | null;
 }
 
 /** What a plan's drawing shows. */
 export interface Drawing {
   /** URI of the plan's own file. */
   readonly plan: string;
-  readonly scene: Scene;
+  /** The same as long as the drawing is. */
+  readonly version: number;
+  /** Null: as the one that is shown already. */
+  readonly scene: Scene | null;
   /** The text has errors: this is the last drawing of it that was whole. */
   readonly stale: boolean;
+  /** What is drawn: a place that there is, or null for all of the plan. */
+  readonly place: string | null;
+  /** Places that can be drawn alone. */
+  readonly places: readonly DrawnPlace[];
+  /** The plan is too large to be drawn as a whole. */
+  readonly onlyPlaces: boolean;
+}
+
+export interface DrawnPlace {
+  readonly name: string;
+  readonly title: string;
 }
 
 /** A thing of a drawing, by its id and what it is drawn as. */
@@ -138,6 +156,13 @@ export interface PlaceInText {
 export interface ThingAtQuestion {
   readonly uri: string;
   readonly position: TextPosition;
+}
+
+/** What a position in the text speaks of, as it is drawn. */
+export interface ThingsAt {
+  /** A feed is drawn as its way, a picture as all that carries it. */
+  readonly kind: 'thing' | 'room' | 'feed' | 'picture';
+  readonly names: readonly string[];
 }
 
 export interface BookQuestion {

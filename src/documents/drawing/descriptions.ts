@@ -20,11 +20,11 @@ export function describeNode(
     listed([node.title, node.subtitle, roomOf(node, naming)]),
     lost && 'Out of service',
     ...node.ports.map(
-      ({ title, begins }) => begins !== undefined && `${title}: here begins ${picture(begins, naming)}`,
+      ({ title, begins }) => begins !== undefined && `At ${title} begins ${picture(begins, naming)}`,
     ),
     ...node.ports.map(({ id, title }) => {
       const arrival = arrivals.get(id);
-      return arrival && `${title}: ${watchedWords(arrival, naming)}`;
+      return arrival && `${title} ${watchedWords(arrival, naming)}`;
     }),
     free > 0 && `Free ports: ${free}`,
   ]);
@@ -36,7 +36,7 @@ export function describeChip(chip: Box, watched: Watched | undefined, naming: Na
     chip.picture === undefined
       ? watched && watchedWords(watched, naming)
       : `makes ${picture(chip.picture, naming)}`;
-  return sentences([listed([chip.title, kind, roomOf(chip, naming)]), shows]);
+  return sentences([listed([chip.title, kind, roomOf(chip, naming)]), shows && capital(shows)]);
 }
 
 export function describeWire(wire: Wire, pictures: readonly number[], lost: boolean, naming: Naming): string {
@@ -94,6 +94,10 @@ function ends({ from, to, bothWays }: Wire | Ribbon, { boxes }: Naming): string 
 
 function listed(parts: readonly (string | undefined)[]): string {
   return parts.filter(Boolean).join(', ');
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function sentences(parts: readonly (string | false | undefined)[]): string {

@@ -23,7 +23,7 @@ export function drawWire(wire: Wire, sheet: Sheet): string {
   const arrow = wire.bothWays ? '' : arrowHead(line.points, wire.fromLeft, colours.at(-1)!, paper);
   return group(wire.id, 'wire', describeWire(wire, pictures, lost, sheet.naming), [
     // Wider than it is seen, so that it can be met by a pointer.
-    `<path d="${path(line.points)}" fill="none" stroke="${paper}" stroke-opacity="0" stroke-width="12"/>`,
+    `<path class="near" d="${path(line.points)}" fill="none" stroke="${paper}" stroke-opacity="0" stroke-width="12"/>`,
     ...strokes,
     arrow,
     line.label ? label(wire, line.label, pictures, lost, plateOf(line, sheet), sheet) : '',

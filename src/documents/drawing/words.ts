@@ -20,9 +20,14 @@ export function joined(parts: readonly (string | undefined)[], between = ' · ')
   return parts.filter((part) => part !== undefined && part !== '').join(between);
 }
 
-/** `95 of 78 m`: two figures with one unit. */
+/** `95 of 78 m`, `1 of 6 frames`: two figures with one unit. */
 export function outOf(figure: string, limit: string): string {
-  const unit = / \S+$/.exec(limit)?.[0];
-  const bare = unit !== undefined && figure.endsWith(unit) ? figure.slice(0, -unit.length) : figure;
-  return `${bare} of ${limit}`;
+  const [, bare = figure, unit] = /^(.*) (\S+)$/.exec(figure) ?? [];
+  const [, , limitUnit] = /^(.*) (\S+)$/.exec(limit) ?? [];
+  const isSame = unit !== undefined && limitUnit !== undefined && singular(unit) === singular(limitUnit);
+  return `${isSame ? bare : figure} of ${limit}`;
+}
+
+function singular(unit: string): string {
+  return unit === 'frames' ? 'frame' : unit;
 }

@@ -1,10 +1,24 @@
+/** What the page needs of the place that it is shown in. */
+export interface PageSurroundings {
+  readonly script: string;
+  /** Where the layout library's worker lies. */
+  readonly layout: string;
+  /** A mark that nobody can guess: only what bears it runs. */
+  readonly nonce: string;
+  /** What of the editor's own may be read. */
+  readonly cspSource: string;
+}
+
 /** The page in which the drawing lives: no script but its own, no style but its own, nothing from a network. */
-export function drawingPage(scriptUri: string, nonce: string, cspSource: string): string {
+export function drawingPage({ script, layout, nonce, cspSource }: PageSurroundings): string {
   const policy = [
     "default-src 'none'",
     `script-src 'nonce-${nonce}'`,
     `style-src 'nonce-${nonce}'`,
-    `img-src data: ${cspSource}`,
+    'img-src data:',
+    // The layout's worker is read as a file and started from a copy.
+    `connect-src ${cspSource}`,
+    'worker-src blob:',
   ].join('; ');
   return `<!DOCTYPE html>
 <html lang="en">
@@ -13,42 +27,71 @@ export function drawingPage(scriptUri: string, nonce: string, cspSource: string)
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>Drawing</title>
-<style nonce="${nonce}">
-body { margin: 0; padding: 0; height: 100vh; display: flex; flex-direction: column; color: var(--vscode-foreground); background: var(--vscode-editor-background); font-family: var(--vscode-font-family); font-size: var(--vscode-font-size); }
-#bar { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; padding: 6px 10px; border-bottom: 1px solid var(--vscode-panel-border, transparent); }
-#bar select, #bar input, #bar button { font: inherit; color: var(--vscode-input-foreground); background: var(--vscode-input-background); border: 1px solid var(--vscode-input-border, var(--vscode-contrastBorder, transparent)); border-radius: 3px; padding: 3px 6px; }
-#bar button { color: var(--vscode-button-secondaryForeground); background: var(--vscode-button-secondaryBackground); cursor: pointer; min-width: 2em; }
-#bar :focus-visible { outline: 2px solid var(--vscode-focusBorder); outline-offset: 1px; }
-#bar input { flex: 0 1 14em; }
-#bar [hidden], #notice[hidden] { display: none; }
-#notice { padding: 6px 10px; background: var(--vscode-inputValidation-warningBackground); color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); border-bottom: 1px solid var(--vscode-inputValidation-warningBorder, transparent); }
-#frame { flex: 1; overflow: hidden; position: relative; cursor: grab; touch-action: none; }
-#sheet { transform-origin: 0 0; will-change: transform; width: max-content; }
-#figures { padding: 5px 10px; min-height: 1.4em; border-top: 1px solid var(--vscode-panel-border, transparent); }
-g[data-id] { cursor: pointer; }
-g.room { cursor: inherit; }
-g[data-id]:focus { outline: none; }
-g[data-id]:focus-visible > rect, g.selected > rect { stroke-width: 3; }
-g.cursor > rect, g.cursor > path { filter: drop-shadow(0 0 4px var(--vscode-focusBorder, #0078d4)); }
-g.found { filter: drop-shadow(0 0 5px var(--vscode-focusBorder, #0078d4)); }
-g.aside { opacity: 0.16; }
-</style>
+<style nonce="${nonce}">${style}</style>
 </head>
 <body>
+<header>
+<h1>Drawing</h1>
 <div id="bar" role="toolbar" aria-label="Drawing">
-<select id="segment" aria-label="Part of the show" title="Part of the show"></select>
-<select id="feed" aria-label="Follow a picture from end to end" title="Follow a picture from end to end"></select>
-<input id="search" type="search" placeholder="Find in the drawing" aria-label="Find in the drawing">
-<button id="further" title="Smaller (-)" aria-label="Smaller">−</button>
-<button id="closer" title="Larger (+)" aria-label="Larger">+</button>
-<button id="whole" title="Show all of it (0)">All</button>
-<button id="svg" title="Save the drawing as SVG">SVG</button>
-<button id="png" title="Save the drawing as PNG">PNG</button>
+<select id="place" aria-label="What is drawn" title="What is drawn" hidden></select>
+<select id="segment" aria-label="Part of the show" title="Part of the show ([ and ] go through them)" hidden></select>
+<select id="feed" aria-label="Follow a picture from end to end" title="Follow a picture from end to end" hidden></select>
+<input id="search" type="search" placeholder="Find in the drawing" aria-label="Find in the drawing" title="Find in the drawing (/)">
+<span id="count" role="status"></span>
+<span class="group">
+<button id="further" type="button" title="Smaller (-)" aria-label="Smaller">−</button>
+<button id="closer" type="button" title="Larger (+)" aria-label="Larger">+</button>
+<button id="whole" type="button" title="Show all of it (0)">All</button>
+</span>
+<button id="words" type="button" aria-expanded="false" aria-controls="panel" title="Everything that is drawn, as words">In words</button>
+<span class="group">
+<button id="svg" type="button" aria-label="Save the drawing as SVG" title="Save the drawing as SVG">SVG</button>
+<button id="png" type="button" aria-label="Save the drawing as PNG" title="Save the drawing as PNG">PNG</button>
+</span>
 </div>
 <div id="notice" role="status" hidden></div>
-<div id="frame" tabindex="0" aria-label="Drawing of the plan: arrows move it, plus and minus scale it, 0 shows all, Tab goes through its things, Enter opens their text"><div id="sheet"></div></div>
-<div id="figures" role="status" aria-live="polite"></div>
-<script nonce="${nonce}" src="${scriptUri}"></script>
+</header>
+<main>
+<div id="frame" tabindex="0" role="group" aria-label="Drawing of the plan. Arrows go from thing to thing, with Shift they move the picture; Enter shows the text of a thing; plus and minus scale, 0 shows all; T follows the pictures through a thing; Escape ends it."><div id="sheet"></div></div>
+<section id="panel" tabindex="0" aria-label="The drawing in words" hidden></section>
+</main>
+<footer><div id="figures" role="status" aria-live="polite"></div></footer>
+<script nonce="${nonce}" src="${script}" data-layout="${layout}" id="script"></script>
 </body>
 </html>`;
 }
+
+const style = `
+html, body { height: 100%; }
+body { margin: 0; padding: 0; display: flex; flex-direction: column; color: var(--vscode-foreground); background: var(--vscode-editor-background); font-family: var(--vscode-font-family); font-size: var(--vscode-font-size); }
+h1 { position: absolute; width: 1px; height: 1px; margin: 0; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
+[hidden] { display: none !important; }
+#bar { display: flex; flex-wrap: wrap; gap: 6px; align-items: center; padding: 6px 10px; border-bottom: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
+#bar .group { display: inline-flex; gap: 2px; }
+#bar select, #bar input, button { font: inherit; color: var(--vscode-input-foreground); background: var(--vscode-input-background); border: 1px solid var(--vscode-input-border, var(--vscode-contrastBorder, transparent)); border-radius: 3px; padding: 3px 6px; }
+#bar select { flex: 1 1 8em; min-width: 7em; max-width: 15em; }
+#bar input { flex: 1 1 8em; min-width: 7em; max-width: 13em; }
+button { color: var(--vscode-button-secondaryForeground, var(--vscode-foreground)); background: var(--vscode-button-secondaryBackground, transparent); border-color: var(--vscode-button-border, var(--vscode-contrastBorder, transparent)); cursor: pointer; min-width: 2em; }
+button:hover { background: var(--vscode-button-secondaryHoverBackground, transparent); }
+:focus-visible { outline: 2px solid var(--vscode-focusBorder, #0078d4); outline-offset: 1px; }
+#count:empty { display: none; }
+#notice { padding: 6px 10px; background: var(--vscode-inputValidation-warningBackground); color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); border-bottom: 1px solid var(--vscode-inputValidation-warningBorder, var(--vscode-contrastBorder, transparent)); white-space: pre-wrap; }
+main { flex: 1; display: flex; min-height: 0; }
+#frame { flex: 1; overflow: hidden; position: relative; cursor: grab; touch-action: none; min-width: 0; }
+#frame:focus-visible { outline-offset: -2px; }
+#frame.stale::after { content: ''; position: absolute; inset: 0; border: 3px dashed var(--vscode-inputValidation-warningBorder, var(--vscode-foreground)); pointer-events: none; }
+#sheet { transform-origin: 0 0; width: max-content; }
+#panel { flex: 0 1 34em; overflow: auto; padding: 4px 14px 14px; border-left: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
+#panel h2 { font-size: 1em; margin: 12px 0 2px; }
+#panel ul { margin: 0; padding: 0; list-style: none; }
+#panel li > * { display: block; width: 100%; padding: 2px 4px; text-align: left; background: none; color: inherit; border: 0; }
+#figures { padding: 5px 10px; min-height: 1.4em; border-top: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
+g[data-id] { cursor: pointer; }
+path.near { stroke-width: var(--near, 12); }
+g.room { cursor: inherit; }
+g[data-id]:focus { outline: none; }
+g.selected, g.found, g.cursor:not(.room), g[data-id]:focus-visible { filter: drop-shadow(0 0 1px var(--vscode-focusBorder, #0078d4)) drop-shadow(0 0 3px var(--vscode-focusBorder, #0078d4)); }
+g.room.cursor > rect { stroke: var(--vscode-focusBorder, #0078d4); stroke-width: 3; }
+g.selected > rect:first-of-type, g[data-id]:focus-visible > rect:first-of-type { stroke-width: 3; }
+g.aside { opacity: 0.16; }
+`;

@@ -1,10 +1,22 @@
-/** Moves and scales the picture: wheel, drag, keys. Only a transform changes, so that large plans stay fluid. */
+const smallest = 0.02;
+const largest = 8;
+/** A picture that is shown whole is not blown up beyond this. */
+const largestFit = 1.5;
+/** As wide a line is for a pointer, on the screen. */
+const NEAR_PX = 11;
+/** So long after the last movement words are drawn sharp again. */
+const REST_MS = 160;
+
+/** Moves and scales the picture: wheel, drag, two fingers, keys. Only a transform changes, so that large plans stay fluid. */
 export class Viewport {
   readonly #frame: HTMLElement;
   readonly #sheet: HTMLElement;
+  readonly #pointers = new Map<number, { x: number; y: number }>();
   #x = 0;
   #y = 0;
   #scale = 1;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  #waiting = false;
   /** Set once the person has moved the picture: from then on it is not fitted again. */
   moved = false;
   /** The pointer has just moved the picture: the click that follows opens nothing. */
@@ -14,7 +26,13 @@ export class Viewport {
     this.#frame = frame;
     this.#sheet = sheet;
     frame.addEventListener('wheel', (event) => this.#wheel(event), { passive: false });
-    frame.addEventListener('pointerdown', (event) => this.#drag(event));
+    frame.addEventListener('pointerdown', (event) => this.#press(event));
+    window.addEventListener('pointermove', (event) => this.#drag(event));
+    for (const kind of ['pointerup', 'pointercancel'] as const)
+      window.addEventListener(kind, ({ pointerId }) => this.#pointers.delete(pointerId));
+    new ResizeObserver(() => {
+      if (!this.moved) this.fit();
+    }).observe(frame);
   }
 
   /** Shows the whole picture. */
@@ -22,16 +40,17 @@ export class Viewport {
     const svg = this.#sheet.querySelector('svg');
     if (!svg) return;
     const [width, height] = [svg.width.baseVal.value, svg.height.baseVal.value];
-    const scale = Math.min(this.#frame.clientWidth / width, this.#frame.clientHeight / height, 1.5);
-    this.#scale = Math.max(0.05, scale);
-    this.#x = Math.max(0, (this.#frame.clientWidth - width * this.#scale) / 2);
-    this.#y = 0;
+    const { clientWidth, clientHeight } = this.#frame;
+    this.#scale = Math.max(smallest, Math.min(clientWidth / width, clientHeight / height, largestFit));
+    this.#x = Math.max(0, (clientWidth - width * this.#scale) / 2);
+    this.#y = Math.max(0, (clientHeight - height * this.#scale) / 3);
     this.moved = false;
     this.#apply();
   }
 
+  /** @param at What stays where it is, from the frame's corner; else its middle. */
   zoom(factor: number, at = { x: this.#frame.clientWidth / 2, y: this.#frame.clientHeight / 2 }): void {
-    const scale = Math.min(8, Math.max(0.05, this.#scale * factor));
+    const scale = Math.min(largest, Math.max(smallest, this.#scale * factor));
     this.#x = at.x - ((at.x - this.#x) * scale) / this.#scale;
     this.#y = at.y - ((at.y - this.#y) * scale) / this.#scale;
     this.#scale = scale;
@@ -46,51 +65,85 @@ export class Viewport {
     this.#apply();
   }
 
-  /** Brings an element into the middle when it is out of sight. */
+  /** Changes the picture, and brings something that is on it before and after to where it was. */
+  keeping(find: () => Element | undefined, change: () => void): void {
+    const before = find()?.getBoundingClientRect();
+    change();
+    const after = this.moved ? find()?.getBoundingClientRect() : undefined;
+    if (!before || !after) return;
+    this.#x += before.left - after.left;
+    this.#y += before.top - after.top;
+    this.#apply();
+  }
+
+  /** Brings an element into the middle when it is out of sight, and near when it is too small to be read. */
   reveal(element: Element): void {
+    const readable = 0.45;
+    if (this.#scale < readable) this.zoom(readable / this.#scale);
     const frame = this.#frame.getBoundingClientRect();
     const at = element.getBoundingClientRect();
     const inside =
       at.left >= frame.left && at.right <= frame.right && at.top >= frame.top && at.bottom <= frame.bottom;
     if (inside) return;
-    this.#x += frame.left + frame.width / 2 - (at.left + at.width / 2);
-    this.#y += frame.top + frame.height / 2 - (at.top + at.height / 2);
-    this.#apply();
+    this.pan(
+      frame.left + frame.width / 2 - (at.left + at.width / 2),
+      frame.top + frame.height / 2 - (at.top + at.height / 2),
+    );
+    // What follows measures on the screen.
+    this.#move();
   }
 
+  /** Many movements between two pictures of the screen are one. */
   #apply(): void {
+    clearTimeout(this.#resting);
+    this.#sheet.style.willChange = 'transform';
+    this.#resting = setTimeout(() => {
+      this.#sheet.style.willChange = '';
+      // At any scale a pointer meets a line as easily.
+      this.#sheet.style.setProperty('--near', String(Math.max(6, NEAR_PX / this.#scale)));
+    }, REST_MS);
+    if (this.#waiting) return;
+    this.#waiting = true;
+    requestAnimationFrame(() => this.#move());
+  }
+
+  #move(): void {
+    this.#waiting = false;
     this.#sheet.style.transform = `translate(${this.#x}px, ${this.#y}px) scale(${this.#scale})`;
   }
 
   #wheel(event: WheelEvent): void {
     event.preventDefault();
-    if (event.ctrlKey || event.metaKey) {
-      const frame = this.#frame.getBoundingClientRect();
-      this.zoom(Math.exp(-event.deltaY / 300), {
-        x: event.clientX - frame.left,
-        y: event.clientY - frame.top,
-      });
-    } else this.pan(-event.deltaX, -event.deltaY);
+    if (event.ctrlKey || event.metaKey)
+      this.zoom(Math.exp(-event.deltaY / 300), this.#inFrame(event.clientX, event.clientY));
+    else if (event.shiftKey && event.deltaX === 0) this.pan(-event.deltaY, 0);
+    else this.pan(-event.deltaX, -event.deltaY);
   }
 
-  #drag(start: PointerEvent): void {
-    if (start.button !== 0) return;
-    this.dragged = false;
-    let last = { x: start.clientX, y: start.clientY };
-    const move = (event: PointerEvent) => {
-      if (!this.dragged && Math.hypot(event.clientX - start.clientX, event.clientY - start.clientY) < 4)
-        return;
-      this.dragged = true;
-      this.pan(event.clientX - last.x, event.clientY - last.y);
-      last = { x: event.clientX, y: event.clientY };
-    };
-    const stop = () => {
-      window.removeEventListener('pointermove', move);
-      window.removeEventListener('pointerup', stop);
-      window.removeEventListener('pointercancel', stop);
-    };
-    window.addEventListener('pointermove', move);
-    window.addEventListener('pointerup', stop);
-    window.addEventListener('pointercancel', stop);
+  #inFrame(x: number, y: number): { x: number; y: number } {
+    const { left, top } = this.#frame.getBoundingClientRect();
+    return { x: x - left, y: y - top };
+  }
+
+  #press({ button, pointerId, clientX, clientY }: PointerEvent): void {
+    if (button !== 0) return;
+    if (this.#pointers.size === 0) this.dragged = false;
+    this.#pointers.set(pointerId, { x: clientX, y: clientY });
+  }
+
+  /** One finger drags the picture, two scale it. */
+  #drag({ pointerId, clientX, clientY }: PointerEvent): void {
+    const last = this.#pointers.get(pointerId);
+    if (!last) return;
+    const [dx, dy] = [clientX - last.x, clientY - last.y];
+    if (!this.dragged && Math.hypot(dx, dy) < 4) return;
+    this.dragged = true;
+    const [other] = [...this.#pointers].filter(([id]) => id !== pointerId).map(([, at]) => at);
+    if (other) {
+      const before = Math.hypot(last.x - other.x, last.y - other.y);
+      const after = Math.hypot(clientX - other.x, clientY - other.y);
+      this.zoom(after / Math.max(1, before), this.#inFrame((clientX + other.x) / 2, (clientY + other.y) / 2));
+    } else this.pan(dx, dy);
+    this.#pointers.set(pointerId, { x: clientX, y: clientY });
   }
 }
