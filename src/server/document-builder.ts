@@ -23,6 +23,7 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
   readonly #services: FeedplotSharedServices;
   readonly #revision: () => Revision;
   #headsKnown: ReadonlySet<Heads> = new Set();
+  readonly #announced = new Set<DocumentState>();
 
   constructor(services: FeedplotSharedServices, revision: () => Revision) {
     super(services);
@@ -33,6 +34,7 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
     };
     this.onUpdate(changed);
     this.onBuildPhase(DocumentState.Parsed, changed);
+    for (const state of phases) this.onBuildPhase(state, () => void this.#announced.add(state));
   }
 
   override async update(
@@ -41,11 +43,8 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
     cancel = Cancellation.CancellationToken.None,
   ): Promise<void> {
     const quick = deleted.length === 0 && this.#nothingIsUnfinished();
-    if (quick && changed.every((uri) => this.#followTyping(uri))) await this.#announce(changed);
-    else {
-      const files = await this.#asTheyAre(changed, deleted);
-      await super.update(files.changed, files.deleted, cancel);
-    }
+    if (quick && changed.every((uri) => this.followTyping(uri))) await this.#announce(changed);
+    else await this.#rebuild(changed, deleted, cancel);
     await this.#loadImports(cancel);
     if (await this.#isOvertaken(cancel)) return;
     await this.#services.plans.Plans.publish();
@@ -79,9 +78,14 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
    */
   async #asTheyAre(changed: URI[], deleted: URI[]): Promise<{ changed: URI[]; deleted: URI[] }> {
     const isOpen = (uri: URI) => this.textDocuments?.get(uri) !== undefined;
+    const gone = deleted.filter((uri) => !isOpen(uri));
+    // Of a folder that goes, what the editor still has open stays.
+    const kept = gone
+      .flatMap((uri) => this.langiumDocuments.getDocuments(uri))
+      .filter(({ uri }) => isOpen(uri));
     const files = {
-      changed: changed.filter(isOpen),
-      deleted: deleted.filter((uri) => !isOpen(uri)),
+      changed: [...changed.filter(isOpen), ...kept.map(({ uri }) => uri)],
+      deleted: gone,
     };
     for (const uri of changed) {
       if (isOpen(uri)) continue;
@@ -115,21 +119,50 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
     return this.langiumDocuments.all.every((document) => document.state === DocumentState.Validated);
   }
 
-  /** @returns false for a document that is not open in the editor, or that nobody has read yet. */
-  #followTyping(uri: URI): boolean {
+  /**
+   * Brings the tree of a document to what was typed, at once: whoever asks next gets an answer for the text that he sees,
+   * however long the plan then takes to be worked out.
+   *
+   * @returns false for a document that is not open in the editor, or that nobody has read yet.
+   */
+  followTyping(uri: URI): boolean {
     const document = this.langiumDocuments.getDocument(uri);
-    return (
-      document !== undefined && (this.langiumDocumentFactory as PlanDocumentFactory).followTyping(document)
-    );
+    const before = document && treeOf(document)?.text;
+    const follows =
+      document !== undefined && (this.langiumDocumentFactory as PlanDocumentFactory).followTyping(document);
+    if (follows && treeOf(document)?.text !== before) this.#revision().current++;
+    return follows;
+  }
+
+  async #rebuild(changed: URI[], deleted: URI[], cancel: Cancellation.CancellationToken): Promise<void> {
+    const files = await this.#asTheyAre(changed, deleted);
+    this.#announced.clear();
+    await super.update(files.changed, files.deleted, cancel);
+    // A phase that no document had to go through is not announced, and who waits for it would wait for ever.
+    const some = this.langiumDocuments.all.limit(1).toArray();
+    for (const state of phases)
+      if (!this.#announced.has(state)) await this.notifyBuildPhase(some, state, none);
   }
 
   async #announce(typed: URI[]): Promise<void> {
     await this.emitUpdate(typed, []);
     const documents = typed.flatMap((uri) => this.langiumDocuments.getDocument(uri) ?? []);
-    for (let state = DocumentState.Parsed; state <= DocumentState.Validated; state++) {
-      for (const document of documents)
-        await this.notifyDocumentPhase(document, state, Cancellation.CancellationToken.None);
-      await this.notifyBuildPhase(documents, state, Cancellation.CancellationToken.None);
+    for (const state of phases) {
+      for (const document of documents) await this.notifyDocumentPhase(document, state, none);
+      await this.notifyBuildPhase(documents, state, none);
+      this.currentState = state;
     }
   }
 }
+
+const none = Cancellation.CancellationToken.None;
+
+/** What a build does one after the other. */
+const phases = [
+  DocumentState.Parsed,
+  DocumentState.IndexedContent,
+  DocumentState.ComputedScopes,
+  DocumentState.Linked,
+  DocumentState.IndexedReferences,
+  DocumentState.Validated,
+] as const;

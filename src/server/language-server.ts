@@ -10,6 +10,10 @@ export class PlanLanguageServer extends DefaultLanguageServer {
       serverInfo: { name: 'feedplot' },
       capabilities: {
         ...result.capabilities,
+        workspace: {
+          ...result.capabilities.workspace,
+          workspaceFolders: { supported: true, changeNotifications: true },
+        },
         codeLensProvider: { resolveProvider: true },
         inlayHintProvider: { resolveProvider: true },
         selectionRangeProvider: true,

@@ -11,6 +11,7 @@ import { addLinkedEditingHandler } from './linked-editing.ts';
 import { addRefresh } from './refresh.ts';
 import { addSelectionRangeHandler } from './selection-ranges.ts';
 import type { FeedplotSharedServices } from './services.ts';
+import { addWorkspaceFolders } from './workspace-folders.ts';
 
 /** Starts answering. Findings are published by plan (publish.ts), so the handler that publishes by file is left out. */
 export function startServer(services: FeedplotSharedServices): void {
@@ -53,6 +54,7 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   documentLinks: lsp.addDocumentLinkHandler,
   configuration: lsp.addConfigurationChangeHandler,
   workspaceSymbols: lsp.addWorkspaceSymbolHandler,
+  workspaceFolders: addWorkspaceFolders,
   selectionRanges: addSelectionRangeHandler,
   linkedEditing: addLinkedEditingHandler,
   health: addHealthHandler,

@@ -1,6 +1,7 @@
 import { type TextDocument, URI } from 'langium';
 import { DefaultDocumentUpdateHandler } from 'langium/lsp';
 import type { FileSystemWatcher, TextDocumentChangeEvent } from 'vscode-languageserver';
+import type { PlanDocumentBuilder } from './document-builder.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
 /** Reads changed texts anew, and asks the editor to tell of changed plan files only. */
@@ -15,6 +16,11 @@ export class PlanUpdateHandler extends DefaultDocumentUpdateHandler {
   /** Every other file of a workspace is none of our business. */
   protected override getWatchers(): FileSystemWatcher[] {
     return [{ globPattern: '**/*.feedplot' }];
+  }
+
+  override didChangeContent(change: TextDocumentChangeEvent<TextDocument>): void {
+    (this.documentBuilder as PlanDocumentBuilder).followTyping(URI.parse(change.document.uri));
+    super.didChangeContent(change);
   }
 
   /** What was typed and not saved is gone: the file is again what lies on disk. */

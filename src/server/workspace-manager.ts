@@ -1,5 +1,5 @@
 import { DefaultWorkspaceManager, type LangiumDocument, URI } from 'langium';
-import type { WorkspaceFolder } from 'vscode-languageserver-protocol';
+import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
 import { libraryTexts } from '../language/library/texts.ts';
 import { declareLibraryFile } from '../language/visibility.ts';
 import type { FeedplotSharedServices } from './services.ts';
@@ -18,6 +18,17 @@ export class PlanWorkspaceManager extends DefaultWorkspaceManager {
   /** URIs of the folders that files may be read from. */
   get folderUris(): string[] {
     return (this.folders ?? []).map((folder) => URI.parse(folder.uri).toString());
+  }
+
+  /** An editor that knows no workspace folders may still have one folder open. */
+  override initialize(params: InitializeParams): void {
+    super.initialize(params);
+    if (!this.folders && params.rootUri) this.folders = [{ uri: params.rootUri, name: '' }];
+  }
+
+  changeFolders(added: readonly WorkspaceFolder[], removed: readonly WorkspaceFolder[]): void {
+    const gone = new Set(removed.map(({ uri }) => uri));
+    this.folders = [...(this.folders ?? []).filter(({ uri }) => !gone.has(uri)), ...added];
   }
 
   protected override async loadAdditionalDocuments(
