@@ -26,7 +26,7 @@ import { figures, median, quantile, table } from './figures.ts';
 import { keystrokes } from './keystrokes.ts';
 import { benchText } from './plans.ts';
 
-const server = resolve(import.meta.dirname, '../../dist/server.cjs');
+const program = resolve(import.meta.dirname, '../../dist/feedplot.cjs');
 const sizes = [1000, 5000];
 const strokes = 60;
 /** Between keystrokes, as somebody types. */
@@ -47,7 +47,9 @@ class Typist {
     const file = join(this.#folder, 'show.feedplot');
     writeFileSync(file, text);
     this.#uri = pathToFileURL(file).toString();
-    this.#child = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    this.#child = spawn(process.execPath, [program, 'serve', '--stdio'], {
+      stdio: ['pipe', 'pipe', 'inherit'],
+    });
     this.#connection = createProtocolConnection(
       new StreamMessageReader(this.#child.stdout!),
       new StreamMessageWriter(this.#child.stdin!),

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { deliveriesHolding } from '../../src/analysis/holding.ts';
 import { loadIn } from '../../src/analysis/traffic.ts';
+import { describeTrace, namesOnWays } from '../../src/documents/drawing/descriptions.ts';
 import { makeScene } from '../../src/documents/drawing/make-scene.ts';
 import type { Scene } from '../../src/documents/drawing/scene.ts';
 import { formatShare } from '../../src/physics/display.ts';
@@ -130,7 +131,9 @@ describe('pictures', () => {
       'box_p.out2>overflow',
       'overflow',
     ]);
-    expect(trace?.text).toMatch(/of 150 ms · Vision mixer → Box D → T1 → Box P → Annex screen$/);
+    expect(describeTrace(trace!, namesOnWays(scene))).toMatch(
+      /of 150 ms · Vision mixer → Box D → T1 → Box P → Annex screen$/,
+    );
   });
 
   test.each(exampleNames)('every feed of %s that arrives can be followed', (name) => {

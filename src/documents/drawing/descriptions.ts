@@ -1,5 +1,5 @@
 /** Everything that the drawing shows of a thing, in words: for who listens to it, searches it or points at it. */
-import type { Box, Lane, PictureKey, Ribbon, RibbonLoad, Watched, Wire } from './scene.ts';
+import type { Box, Lane, PictureKey, Ribbon, RibbonLoad, Scene, Trace, Watched, Wire } from './scene.ts';
 
 export interface Naming {
   readonly pictures: ReadonlyMap<number, PictureKey>;
@@ -69,6 +69,20 @@ export function describeRibbon(
     !lost && ribbon.bothWays && `Back: ${lane(load?.backward)}`,
     ribbon.trouble?.text,
   ]);
+}
+
+/** What the things on a way are called; cables without a name of their own are not named. */
+export function namesOnWays({ boxes, wires, ribbons }: Scene): ReadonlyMap<string, string> {
+  return new Map([
+    ...boxes.map(({ id, title }): [string, string] => [id, title]),
+    ...[...wires, ...ribbons].map(({ id, name }): [string, string] => [id, name]),
+  ]);
+}
+
+/** The delay of a feed and the way that it goes, as far as it is drawn. */
+export function describeTrace({ text, passes }: Trace, names: ReadonlyMap<string, string>): string {
+  const way = passes.flatMap((id) => names.get(id) || []);
+  return [text, way.join(' → ')].filter(Boolean).join(' · ');
 }
 
 function watchedWords({ picture: number, text }: Watched, naming: Naming): string {

@@ -142,29 +142,17 @@ export class SituationMaker {
   /** Of every feed that passes something that is drawn. */
   *#traces(deliveries: readonly Delivery[]): Generator<undefined, Trace[]> {
     const { owners, links } = this.#chosen;
-    const drawn = new Set<unknown>([...owners, ...links.map(({ link }) => link)]);
+    const drawn = new Set<Passed>([...owners, ...links.map(({ link }) => link)]);
     const traces: Trace[] = [];
     for (const [i, { feed, routes, delay }] of deliveries.entries()) {
       if (i % AT_A_STEP === AT_A_STEP - 1) yield;
       const picture = this.#titles.numberOf(feed.source);
-      const passed = routes.map(passedBy);
-      if (picture === undefined || !passed.some((things) => things.some((thing) => drawn.has(thing))))
-        continue;
-      traces.push({
-        feed: feed.name,
-        picture,
-        passes: [...new Set(passed.flat().map((thing) => thing.name))],
-        text: joined([delayText(delay, feed), passed.map((things) => this.#way(things)).join('; and ')]),
-      });
+      const passed = routes.flatMap(passedBy).filter((thing) => drawn.has(thing));
+      if (picture === undefined || passed.length === 0) continue;
+      const passes = [...new Set(passed.map(({ name }) => name))];
+      traces.push({ feed: feed.name, picture, passes, text: delayText(delay, feed) });
     }
     return traces;
-  }
-
-  #way(passed: readonly Passed[]): string {
-    return passed
-      .filter((thing) => thing.kind !== 'link' || thing.named)
-      .map((thing) => apart(thing.kind === 'link' ? this.#titles.link(thing) : this.#titles.of(thing)))
-      .join(' → ');
   }
 }
 

@@ -60,6 +60,8 @@ export interface Wire {
   readonly id: string;
   readonly from: SceneEnd;
   readonly to: SceneEnd;
+  /** Its own label or name; empty without one. */
+  readonly name: string;
   /** Its length, and its label if it has one. */
   readonly text: string;
   readonly bothWays: boolean;
@@ -76,6 +78,8 @@ export interface Ribbon {
   readonly id: string;
   readonly from: SceneEnd;
   readonly to: SceneEnd;
+  /** Its own label or name; empty without one. */
+  readonly name: string;
   /** Its name and cable. */
   readonly title: string;
   /** Its length and how far it may reach. */
@@ -144,9 +148,9 @@ export interface Trace {
   /** `program -> judges`. */
   readonly feed: string;
   readonly picture: number;
-  /** Ids of boxes and links, in the order in which the picture passes them. */
+  /** Ids of the boxes and links that are drawn, in the order in which the picture passes them. */
   readonly passes: readonly string[];
-  /** Its delay and the way that it goes, in words. */
+  /** Its delay and limit. */
   readonly text: string;
 }
 

@@ -1,4 +1,5 @@
 /** The living drawing: draws what the extension sends, follows the cursor, and opens the text of what is clicked. */
+import { describeTrace, namesOnWays } from '../../documents/drawing/descriptions.ts';
 import { drawParts, drawSvg } from '../../documents/drawing/draw-svg.ts';
 import type { Placement } from '../../documents/drawing/placement.ts';
 import type { Scene, SceneSituation } from '../../documents/drawing/scene.ts';
@@ -213,7 +214,8 @@ function saidOf(): string {
   const trace = situation()?.traces.find(({ feed }) => feed === feeds.value);
   const named = thingOf(selected ?? (cursor?.kind === 'thing' ? (cursor.names[0] ?? null) : null));
   const said = named?.getAttribute('aria-label');
-  return [trace && `${trace.feed}: ${trace.text}`, said].filter(Boolean).join(' — ');
+  const way = shown && trace && `${trace.feed}: ${describeTrace(trace, namesOnWays(shown.scene))}`;
+  return [way, said].filter(Boolean).join(' — ');
 }
 
 function select(thing: SVGGElement | undefined): void {

@@ -1,4 +1,5 @@
 /** All that the drawing shows, as lists to read, to listen to and to go through. */
+import { describeTrace, namesOnWays } from '../../documents/drawing/descriptions.ts';
 import type { Scene, SceneSituation } from '../../documents/drawing/scene.ts';
 
 export interface WordsListener {
@@ -13,6 +14,7 @@ export function fillWords(
   situation: SceneSituation | undefined,
   listener: WordsListener,
 ): void {
+  const names = namesOnWays(scene);
   const roomOf = new Map(scene.boxes.map(({ id, room }) => [id, room]));
   const inRoom = (room: string | undefined) =>
     things.filter(({ dataset }) => isBox(dataset.kind) && roomOf.get(dataset.id ?? '') === room);
@@ -29,7 +31,7 @@ export function fillWords(
     section('Cables', ofKind('wire')),
     sectionOf(
       'Feeds',
-      (situation?.traces ?? []).map(({ feed, text }) => plain(`${feed}: ${text}`)),
+      (situation?.traces ?? []).map((trace) => plain(`${trace.feed}: ${describeTrace(trace, names)}`)),
     ),
   );
 }
