@@ -246,6 +246,17 @@ describe('failure cover', () => {
     );
   });
 
+  test('a cable that comes to lie in the run of the spare is no cover lost either', () => {
+    const third = 'place annex "Annex"\nrun desk <-> annex 20 m\nrun annex <-> platform 20 m\n';
+    const detour = `${spare.replace('standby for trunk', 'by annex standby for trunk')}${third}`;
+    const carried = changed(
+      changed(detour, '"Speaker\'s screen" at platform', '"Speaker\'s screen" at annex'),
+      'box_p.out1 over rg6 6 m',
+      'box_p.out1 over rg6',
+    );
+    expect(reviewed(detour, carried).cover).toEqual([]);
+  });
+
   test('another cable on the way of a picture is no cover lost', () => {
     expect(after(['box_p.out1 over rg6 6 m', 'box_p.out3 over rg6 9 m']).cover).toEqual([]);
     expect(reviewed(show, withCamera(show, 'close', 3)).cover).toEqual([]);

@@ -18,10 +18,10 @@ describe('what to do', () => {
   test('a camera more: set it up, plug it, set the output that shows it, look', () => {
     const review = reviewed(show, withCamera(show, 'close', 3));
     expect(textsOf(review)).toEqual([
-      'Set up close camera, Camera, powered from Blue socket.',
-      'Plug RG-6 class coax, 8 m: close camera to Box P · in3.',
-      'Plug RG-6 class coax, 1 m: Box D · out3 to Mixer · in3.',
-      'Set Box D · out3 to close camera.',
+      'Set up close camera (Camera); power it from Blue socket.',
+      'Plug RG-6 class coax, 8 m, from close camera to Box P · in3.',
+      'Plug RG-6 class coax, 1 m, from Box D · out3 to Mixer · in3.',
+      'Set Box D · out3 to show close camera.',
       'Look: Mixer · in3 shows close camera.',
     ]);
     expect(review.steps.map(({ place }) => place)).toEqual(['Platform', 'Platform', 'Desk', 'Desk', 'Desk']);
@@ -31,8 +31,8 @@ describe('what to do', () => {
   test('a camera less: its picture ends as planned, and nothing is said to go dark', () => {
     const review = reviewed(withCamera(show, 'close', 3), show);
     expect(textsOf(review)).toEqual([
-      'Unplug RG-6 class coax: close camera to Box P · in3.',
-      'Unplug RG-6 class coax: Box D · out3 to Mixer · in3.',
+      'Unplug RG-6 class coax from close camera and from Box P · in3.',
+      'Unplug RG-6 class coax from Box D · out3 and from Mixer · in3.',
       'Take out close camera: the plan has it no longer.',
     ]);
     expect(review.steps.map(({ dark, ends }) => [dark, ends])).toEqual([
@@ -49,8 +49,8 @@ describe('what to do', () => {
     ]);
     // Another name, label and sockets at both ends: another cable.
     expect(textsOf(review).slice(0, 2)).toEqual([
-      'Lay and plug T3, Cat 6A, 46 m (along left wall): Box D · net2 here, Box P · net2 at Platform.',
-      'Unplug T1: Box D · net1 here, Box P · net1 at Platform.',
+      'Lay and plug T3, Cat 6A, 46 m (along left wall), from Box D · net2 here to Box P · net2 at Platform.',
+      'Unplug T1 from Box D · net1 here and from Box P · net1 at Platform.',
     ]);
     expect(review.steps.flatMap(({ dark }) => dark)).toEqual([]);
   });
@@ -105,7 +105,7 @@ describe('what to do', () => {
       ],
     );
     const texts = textsOf(review);
-    expect(texts[0]).toBe('Set up Box P, Edge box, second make, powered from Blue socket.');
+    expect(texts[0]).toBe('Set up Box P (Edge box, second make); power it from Blue socket.');
     expect(texts).toContain(
       'Move T1 (its other end stays in Box D · net1 at Desk) from the old Box P · net1 to Box P · net1.',
     );
@@ -125,10 +125,10 @@ describe('what to do', () => {
       ).replace('box_p.out1 over rg6 6 m', 'box_p.out1 over rg6'),
     );
     expect(work(review).map(({ text, dark, back }) => [text, dark, back])).toEqual([
-      ["Unplug RG-6 class coax: Box P · out1 to Speaker's screen.", ["Speaker's screen"], []],
+      ["Unplug RG-6 class coax from Box P · out1 and from Speaker's screen.", ["Speaker's screen"], []],
       ["Carry Speaker's screen here from Platform.", [], []],
       [
-        "Lay and plug RG-6 class coax, 26 m (along Platform ↔ Annex): Box P · out1 here, Speaker's screen at Annex.",
+        "Lay and plug RG-6 class coax, 26 m (along Platform ↔ Annex), from Box P · out1 here to Speaker's screen at Annex.",
         [],
         ["Speaker's screen"],
       ],
@@ -165,10 +165,10 @@ describe('what to do', () => {
       'Take up T2, the spare from Box D to Box P at Platform.',
     ]);
     expect(work(reviewed(spare, changed(spare, ' standby for trunk', ''))).map(({ text }) => text)).toEqual([
-      'Plug T2: Box D · net2 here, Box P · net2 at Platform.',
+      'Plug T2, from Box D · net2 here to Box P · net2 at Platform.',
     ]);
     expect(work(reviewed(changed(spare, ' standby for trunk', ''), spare)).map(({ text }) => text)).toEqual([
-      'Unplug T2: Box D · net2 here, Box P · net2 at Platform. Leave it lying: it is a spare now.',
+      'Unplug T2 from Box D · net2 here and from Box P · net2 at Platform. Leave it lying: it is a spare now.',
     ]);
   });
 
@@ -178,8 +178,8 @@ describe('what to do', () => {
       ['feed right -> mixer.in2', 'feed left -> mixer.in2'],
     );
     expect(work(review).map(({ kind, text }) => [kind, text])).toEqual([
-      ['set', 'Set Box D · out1 to Right camera; it showed Left camera.'],
-      ['set', 'Set Box D · out2 to Left camera; it showed Right camera.'],
+      ['set', 'Set Box D · out1 to show Right camera; it showed Left camera.'],
+      ['set', 'Set Box D · out2 to show Left camera; it showed Right camera.'],
     ]);
   });
 

@@ -52,9 +52,7 @@ describe('comparing with a commit', () => {
       uri: editor.uri('show.feedplot'),
       range: { start: { line, character: 7 }, end: { line, character: 12 } },
     });
-    expect(review.loads).toEqual([
-      expect.objectContaining({ text: 'Box P · net1 → Box D · net1: 53.7 % → 80.5 %' }),
-    ]);
+    expect(review.loads).toEqual([expect.objectContaining({ text: 'backward 53.7 % → 80.5 %' })]);
     expect(review.scenes.marks.after.always).toContainEqual(['close', 'added']);
   });
 

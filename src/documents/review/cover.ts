@@ -1,5 +1,5 @@
 import { failuresOf } from '../../analysis/failures.ts';
-import type { Delivery, Failure } from '../../analysis/model.ts';
+import type { Delivery, Failure, Link } from '../../analysis/model.ts';
 import type { Comparison } from './comparison.ts';
 import { type CoverChange, coverStates, type Named } from './review.ts';
 import { placeOf } from './thing-changes.ts';
@@ -56,9 +56,13 @@ function coversOf(comparison: Comparison, side: 'was' | 'is'): Covers {
     const segment = segmentOf(comparison, side, failure);
     if (segment) listed.set(segment.name, (listed.get(segment.name) ?? new Set()).add(loss));
     const replugged = new Set(failure.afterReplugging);
-    const network = failure.kind !== 'node' && failure.links.some((link) => link.network);
+    const links = new Set(failure.kind === 'node' ? [] : failure.links.filter((link) => link.network));
     const tell = (delivery: Delivery, level: Level) =>
-      coverOf(covers, comparison, side, segment, delivery).exposures.set(loss, { lost, level, network });
+      coverOf(covers, comparison, side, segment, delivery).exposures.set(loss, {
+        lost,
+        level,
+        network: takesAny(delivery, links),
+      });
     for (const delivery of failure.dark) tell(delivery, 2);
     for (const delivery of failure.kept) tell(delivery, replugged.has(delivery) ? 1 : 0);
   }
@@ -75,6 +79,11 @@ function effective({ covers, listed }: Covers, feed: string, segment: Named | nu
   const exposures = new Map([...(base?.exposures ?? [])].filter(([loss]) => !here?.has(loss)));
   for (const [loss, exposure] of own?.exposures ?? []) exposures.set(loss, exposure);
   return { ...(own ?? base!), segment, exposures };
+}
+
+/** A spare that lies in a run is no reason to say that the run carries a picture. */
+function takesAny({ routes }: Delivery, links: ReadonlySet<Link>): boolean {
+  return links.size > 0 && routes.some(({ steps }) => steps.some(({ link }) => links.has(link)));
 }
 
 function segmentOf(comparison: Comparison, side: 'was' | 'is', { segment }: Failure): Named | null {
@@ -117,7 +126,7 @@ function lostOf(comparison: Comparison, side: 'was' | 'is', { kind, lost }: Fail
     const ends = lost.name
       .split(' <-> ')
       .map((place) => (old ? comparison.renames.of('places', place) : place));
-    return { name: ends.sort().join(' <-> '), title: titles.run(lost) };
+    return { name: ends.sort().join(' <-> '), title: `the run ${titles.run(lost)}` };
   }
   const name = old ? comparison.renames.of('things', lost.name) : lost.name;
   return { name, title: 'statement' in lost && lost.kind === 'node' ? titles.of(lost) : lost.name };

@@ -144,7 +144,7 @@ function stepsSection({ steps, loads, cautions }: Review): Section {
   const order =
     dark === 0
       ? 'In this order no running picture goes dark.'
-      : `In this order a running picture goes dark only where a step says so: ${counted(dark, 'time')}.`;
+      : `In this order a running picture goes dark only where a step says so: in ${counted(dark, 'step')}.`;
   const full = loads.filter(({ after, change }) => (after?.share ?? 0) > 1 && change !== 'lowered');
   const overfilled = [...new Map(full.map((load) => [load.name, load])).values()];
   const careful =

@@ -75,7 +75,7 @@ export class StepWords {
   }
 
   setUp(box: Box): Said {
-    const kit = box.kit ? `, ${box.kit.statement.label ?? box.kit.name}` : '';
+    const kit = box.kit ? ` (${box.kit.statement.label ?? box.kit.name})` : '';
     return this.#atBox('set up', box, `Set up ${this.#new.of(box)}${kit}${this.#power(box)}.`);
   }
 
@@ -129,7 +129,7 @@ export class StepWords {
       ...this.#atBox(
         'set',
         node,
-        `Set ${this.#new.port(output)} to ${this.#new.of(shows)}${from}${instead}.`,
+        `Set ${this.#new.port(output)} to show ${this.#new.of(shows)}${from}${instead}.`,
       ),
       sockets: [this.#after.socket({ text: output.text, port: output })],
     };
@@ -156,12 +156,12 @@ export class StepWords {
     const isNew = state === 'new';
     const verb = isNew && this.hasWay(link) ? 'Lay and plug' : 'Plug';
     const cable = isNew ? this.#whole(link) : this.#after.cable(link);
-    return this.#atCable('plug', link, this.#after, `${verb} ${cable}: ${this.#ends(link, this.#after)}.`);
+    return this.#atCable('plug', link, this.#after, `${verb} ${cable}${this.#fromTo(link)}.`);
   }
 
   unplug(link: Link, staysLying: boolean): Said {
     const lying = staysLying ? ' Leave it lying: it is a spare now.' : '';
-    const text = `Unplug ${this.#before.cable(link)}: ${this.#ends(link, this.#before)}.${lying}`;
+    const text = `Unplug ${this.#before.cable(link)} ${this.#fromBoth(link)}.${lying}`;
     return this.#atCable('unplug', link, this.#before, text);
   }
 
@@ -228,12 +228,18 @@ export class StepWords {
     return `${words.join(', ')}${link.installed ? ' (the house’s own)' : along}`;
   }
 
-  /** Both ends, the first here. */
-  #ends(link: Link, titles: StepTitles): string {
-    const [from, to] = [titles.end(link.from), titles.end(link.to)];
-    return this.#isWithinOnePlace(link)
-      ? `${from} to ${to}`
-      : `${from} here, ${to} at ${titles.place(link.to)}`;
+  /** Into which sockets, the first of them here. */
+  #fromTo(link: Link): string {
+    const [from, to] = [this.#after.end(link.from), this.#after.end(link.to)];
+    if (this.#isWithinOnePlace(link)) return `, from ${from} to ${to}`;
+    return `, from ${from} here to ${to} at ${this.#after.place(link.to)}`;
+  }
+
+  /** Out of which sockets, the first of them here. */
+  #fromBoth(link: Link): string {
+    const [from, to] = [this.#before.end(link.from), this.#before.end(link.to)];
+    if (this.#isWithinOnePlace(link)) return `from ${from} and from ${to}`;
+    return `from ${from} here and from ${to} at ${this.#before.place(link.to)}`;
   }
 
   #boxes({ from, to }: Link, titles: StepTitles): string {
@@ -247,6 +253,6 @@ export class StepWords {
 
   #power({ poweredBy }: Owner): string {
     if (poweredBy.length === 0) return '';
-    return `, powered from ${poweredBy.map((circuit) => this.#new.circuit(circuit)).join(' and ')}`;
+    return `; power it from ${poweredBy.map((circuit) => this.#new.circuit(circuit)).join(' and ')}`;
   }
 }

@@ -79,11 +79,11 @@ export function loadWords({ change, from, to, before, after, gains, loses }: Loa
   return [`${way}: ${figures}`, ...riders].join('; ');
 }
 
-/** Only how full it was and is, to stand beside its text: `Box P · net1 → Box D · net1: 53.7 % → 80.5 %`. */
-export function loadFigures({ from, to, before, after }: LoadChange): string {
+/** Only how full it was and is, short enough to stand beside its text: `backward 53.7 % → 80.5 %`. */
+export function loadFigures({ direction, before, after }: LoadChange): string {
   const figure = (state: LoadState | undefined) =>
     state?.share === undefined ? formatRate(state?.load_bits_per_second ?? 0) : formatShare(state.share);
-  return `${from} → ${to}: ${before ? `${figure(before)} → ` : 'new, '}${figure(after)}`;
+  return `${direction} ${before ? figure(before) : 'new'} → ${figure(after)}`;
 }
 
 function loadText({ load_bits_per_second, share, capacity_bits_per_second, segment }: LoadState): string {
@@ -91,7 +91,8 @@ function loadText({ load_bits_per_second, share, capacity_bits_per_second, segme
   const rate = formatRate(load_bits_per_second, capacity_bits_per_second);
   const worst = segment ? `, at its worst in ${segment.title}` : '';
   if (share === undefined || capacity_bits_per_second === undefined) return `${rate}${worst}`;
-  return `${formatShare(share)} (${rate} of ${formatRate(capacity_bits_per_second)}${worst})`;
+  const over = share > 1 ? ', overfilled' : '';
+  return `${formatShare(share)} (${rate} of ${formatRate(capacity_bits_per_second)}${worst}${over})`;
 }
 
 export function reachWords({ before, after }: ReachChange, { units }: Pick<Review, 'units'>): string {

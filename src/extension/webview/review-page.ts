@@ -48,8 +48,9 @@ h1 { font-size: 1.25em; margin: 12px 0 2px; }
 #notice { margin: 6px 0; padding: 6px 10px; background: var(--vscode-inputValidation-warningBackground); color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); border: 1px solid var(--vscode-inputValidation-warningBorder, var(--vscode-contrastBorder, transparent)); }
 #sides { display: flex; gap: 8px; margin: 8px 0; }
 figure { flex: 1; min-width: 0; margin: 0; }
+@media (max-width: 700px) { #sides { flex-direction: column; } }
 figcaption { font-weight: 600; margin-bottom: 2px; }
-.frame { overflow: auto; height: 42vh; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
+.frame { overflow: auto; max-height: 42vh; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
 :focus-visible { outline: 2px solid var(--vscode-focusBorder, #0078d4); outline-offset: 1px; }
 .frame svg { display: block; }
 section, details { margin: 10px 0; max-width: 72em; }
@@ -58,9 +59,10 @@ summary { cursor: pointer; }
 .about { margin: 0 0 4px; opacity: .85; }
 ol, ul { margin: 0; padding-left: 1.8em; }
 li { margin: 3px 0; }
-li.grave { border-left: 4px solid var(--vscode-errorForeground, currentColor); padding-left: 6px; list-style-position: inside; }
+li.grave > :first-child::before { content: "▲ " / ""; }
 .note { margin: 1px 0 1px 1em; font-weight: 600; }
 .cautions { margin-top: 6px; padding: 6px 6px 6px 2em; border: 1px solid var(--vscode-inputValidation-warningBorder, currentColor); border-left-width: 5px; }
-li button { font: inherit; color: inherit; text-align: left; background: none; border: 0; padding: 0; cursor: pointer; }
+li button { font: inherit; color: inherit; text-align: left; background: none; border: 0; padding: 0; cursor: pointer; vertical-align: top; }
+code { font-family: var(--vscode-editor-font-family, monospace); }
 li button:hover { text-decoration: underline; }
 `;

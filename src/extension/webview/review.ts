@@ -71,7 +71,7 @@ function list(sections: readonly ShownSection[]): void {
 function item(entry: ShownEntry, section: number, number: number): HTMLElement {
   const line = element('li', '', entry.grave ? 'grave' : '');
   const words = document.createElement(entry.place ? 'button' : 'span');
-  words.append(element('strong', entry.lead), `: ${entry.text}`);
+  words.append(element('strong', entry.lead), ': ', ...prose(entry.text));
   if (words instanceof HTMLButtonElement) {
     words.type = 'button';
     words.title =
@@ -80,6 +80,13 @@ function item(entry: ShownEntry, section: number, number: number): HTMLElement {
   }
   line.append(words, ...entry.notes.map((note) => element('div', note, 'note')));
   return line;
+}
+
+/** Our own sentences, in which words between back-quotes are typed as they are. */
+function prose(words: string): Node[] {
+  return words
+    .split('`')
+    .map((part, i) => (i % 2 === 1 ? element('code', part) : document.createTextNode(part)));
 }
 
 /** Text of a plan is set as text, never as HTML. */

@@ -68,7 +68,7 @@ export interface ShownPlace {
 
 export interface ShownLoad {
   readonly place: ShownPlace;
-  /** `53.7 % → 80.5 %`, a direction each. */
+  /** `backward 53.7 % → 80.5 %`, for each direction that differs. */
   readonly text: string;
 }
 
