@@ -1,7 +1,7 @@
 import type { IToken, TokenType } from 'chevrotain';
 import { AbstractParserErrorMessageProvider, DefaultLexerErrorMessageProvider } from 'langium';
 import { nearest } from './spelling.ts';
-import { isReserved, isStatementWord, statementWords } from './words.ts';
+import { blockWords, isReserved, isStatementWord, littleWords, statementWords } from './words.ts';
 
 /** What each kind of token is for the person who writes it. */
 const nouns: Record<string, string> = {
@@ -25,9 +25,12 @@ export class FeedplotParserMessages extends AbstractParserErrorMessageProvider {
     previous: IToken;
     ruleName: string;
   }): string {
-    const { expected, actual, previous } = found;
+    const { expected, actual, ruleName } = found;
+    const previous = trulyBefore(actual, found.previous);
     if (expected.name === 'EOF') return statementExpected(actual);
     if (expected.name === 'NAME') return nameExpected(actual, previous);
+    if (expected.name === '}' && actual.image && !isStatementWord(actual.image))
+      return settingExpected(actual, ruleName) ?? `\`}\` is expected ${after(previous)}${instead(actual)}.`;
     return `${capital(nounOf(expected.name))} is expected ${after(previous)}${instead(actual)}.`;
   }
 
@@ -84,11 +87,29 @@ export class FeedplotLexerMessages extends DefaultLexerErrorMessageProvider {
 
 function statementExpected(actual: IToken | undefined): string {
   if (!actual?.image) return 'A statement is expected here.';
-  const guess = nearest(actual.image, statementWords);
+  const guess = nearest(actual.image, [...statementWords, ...littleWords]);
   const hint = guess
     ? `Did you mean \`${guess}\`?`
     : `A statement begins with a word such as ${['place', 'node', 'link', 'feed'].map((w) => `\`${w}\``).join(', ')}.`;
   return `No statement begins with ${printable(actual.image)}. ${hint}`;
+}
+
+/** After a word that a block does not have, the parser skips to one that it has before it tells of the first. */
+function trulyBefore(actual: IToken, previous: IToken): IToken | undefined {
+  return actual.image && previous.startOffset > actual.startOffset ? undefined : previous;
+}
+
+function settingExpected(actual: IToken, ruleName: string): string | undefined {
+  // Langium puts an unseen character behind the names of rules, so that none is a name of its own parser's.
+  const block = blockWords[ruleName.replace('\u200B', '')];
+  if (!block) return undefined;
+  const { statement, words } = block;
+  if (words.includes(actual.image)) return undefined;
+  const guess = nearest(actual.image, words);
+  const hint = guess
+    ? `Did you mean \`${guess}\`?`
+    : `What can be set there: ${words.map((word) => `\`${word}\``).join(', ')}.`;
+  return `Nothing in the block of a \`${statement}\` begins with ${printable(actual.image)}. ${hint}`;
 }
 
 function nameExpected(actual: IToken | undefined, previous: IToken | undefined): string {

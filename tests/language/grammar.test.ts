@@ -1,6 +1,9 @@
+import { AstUtils, GrammarAST } from 'langium';
 import { describe, expect, it } from 'vitest';
 import type { PlanFile } from '../../src/language/generated/ast.ts';
+import { FeedplotGrammar } from '../../src/language/generated/grammar.ts';
 import { createFeedplotServices } from '../../src/language/services.ts';
+import { blockWords } from '../../src/language/words.ts';
 import { everyStatement } from '../support/every-statement.ts';
 
 const { LangiumParser: parser } = createFeedplotServices().Feedplot.parser;
@@ -99,6 +102,27 @@ describe('the grammar', () => {
   });
 });
 
+/** The words with which an element of the grammar can begin. */
+function openings(element: GrammarAST.AbstractElement): string[] {
+  if (GrammarAST.isKeyword(element)) return [element.value];
+  if (GrammarAST.isAlternatives(element)) return element.elements.flatMap(openings);
+  if (GrammarAST.isGroup(element)) return openings(element.elements[0]!);
+  if (GrammarAST.isAssignment(element)) return openings(element.terminal);
+  const rule = (element as GrammarAST.RuleCall).rule.ref as GrammarAST.ParserRule;
+  return openings(rule.definition);
+}
+
+/** By rule: what can stand between its `{` and `}`. */
+function blocksOf(grammar: GrammarAST.Grammar): Record<string, string[]> {
+  const blocks: Record<string, string[]> = {};
+  for (const rule of grammar.rules.filter(GrammarAST.isParserRule))
+    for (const group of AstUtils.streamAst(rule.definition).filter(GrammarAST.isGroup)) {
+      const open = group.elements.findIndex((part) => GrammarAST.isKeyword(part) && part.value === '{');
+      if (open >= 0) blocks[rule.name] = openings(group.elements[open + 1]!);
+    }
+  return blocks;
+}
+
 describe('messages of the parser', () => {
   it.each([
     [
@@ -115,9 +139,25 @@ describe('messages of the parser', () => {
     ['place “desk”', 'A name is expected after `place`, not `“desk”`.'],
     ['place x $', '`$` means nothing here.'],
     ['/* open', 'This comment is not closed: write */ where it ends.'],
+    [
+      'plan "x" { headrom 10 % date 2027-05-14 }',
+      'Nothing in the block of a `plan` begins with `headrom`. Did you mean `headroom`?',
+    ],
+    [
+      'node n : k { socket in1 "x" firmware "1" }',
+      'Nothing in the block of a `node` begins with `socket`. What can be set there: `label`, `gives`, `firmware`, `address`.',
+    ],
+    ['kit k { delay 1 frame node n : k', '`}` is expected after `frame`.'],
+    ['node n : k att p', 'No statement begins with `att`. Did you mean `at`?'],
     ['proved a -> b on May', 'A date such as 2027-05-14 is expected after `on`, not `May`.'],
   ])('%s', (text, message) => {
     expect(parse(text).messages).toContain(message);
+  });
+
+  it('know every word that a block can have', () => {
+    const known = Object.entries(blockWords).map(([rule, { words }]) => [rule, [...words].sort()]);
+    const blocks = Object.entries(blocksOf(FeedplotGrammar())).map(([rule, words]) => [rule, words.sort()]);
+    expect(known).toEqual(blocks);
   });
 
   it('name no class, token or offset', () => {
