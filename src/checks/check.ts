@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/model.ts';
-import type { Statement } from '../plan/plan.ts';
+import type { Statement, Unreadable } from '../plan/plan.ts';
 import type { Finding, Fix, Severity } from './finding.ts';
 
 /** What a check says of one finding; name and usual severity are the check's own. */
@@ -53,7 +53,8 @@ export interface Example {
 export interface Check extends CheckText {
   /** `idle`: what it reads is too costly to be worked out on every keystroke. */
   readonly when?: 'idle';
-  find(analysis: Analysis, report: (finding: Report) => void): void;
+  /** @param unreadables What of the plan's text could not be read, which is told already. */
+  find(analysis: Analysis, report: (finding: Report) => void, unreadables: readonly Unreadable[]): void;
 }
 
 /** A check that speaks of what is written wrongly in one statement, which the reader has told already. */

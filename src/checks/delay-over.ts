@@ -6,7 +6,7 @@ import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import type { Finding } from './finding.ts';
-import { inSegments, listed, shown } from './words.ts';
+import { inSegments, listedWords, shown } from './words.ts';
 
 export const delayOver: Check = {
   name: 'delay-over',
@@ -68,7 +68,7 @@ function wayText(delivery: Delivery, clock: Clock): string {
     .filter(({ what, time_s }) => what !== 'cable' && time_s > 0)
     .sort((a, b) => b.time_s - a.time_s);
   const parts = slow.slice(0, 4).map(partText);
-  return parts.length === 0 ? '' : `Most of it: ${listed(parts)}.`;
+  return parts.length === 0 ? '' : `Most of it: ${listedWords(parts)}.`;
 }
 
 function partText({ what, name, time_s }: DelayPart): string {

@@ -1,7 +1,7 @@
 import type { Delivery, Link, Tie } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { smallPlan } from './example-plans.ts';
-import { counted, linkSubject, linkText, listed, shown } from './words.ts';
+import { counted, linkSubject, linkText, listedWords, shown } from './words.ts';
 
 export const equalRoutes: Check = {
   name: 'equal-routes',
@@ -39,7 +39,7 @@ says that it is not to be used.`,
         statement: delivery.feed.statement,
         part: 'source',
         subject: linkSubject(chosen),
-        message: `From ${shown(port.text)} two ways are equally short. ${counted(feeds.size, 'feed takes', 'feeds take')} ${linkText(chosen)} because it is written first, not ${listed(others.map(linkText))}. Pin the way with \`via\` if you mean one of them.`,
+        message: `From ${shown(port.text)} two ways are equally short. ${counted(feeds.size, 'feed takes', 'feeds take')} ${linkText(chosen)} because it is written first, not ${listedWords(others.map(linkText))}. Pin the way with \`via\` if you mean one of them.`,
         related: [
           { place: { statement: chosen.statement }, message: 'Chosen.' },
           ...others.map((link) => ({ place: { statement: link.statement }, message: 'Not chosen.' })),

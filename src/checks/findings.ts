@@ -50,7 +50,7 @@ export function checkPlan(
     }
   };
   const [now, later] = when === 'all' ? [checks, []] : byCost(checks);
-  for (const check of now) ask(check, (report) => check.find(analysis, report));
+  for (const check of now) ask(check, (report) => check.find(analysis, report, unreadables));
   const accepted = matchAcceptances(collected.all(), analysis.acceptances);
   const outcome = {
     names: checkNames,

@@ -1,7 +1,7 @@
 import { firmwareFor } from './asked.ts';
 import type { Check } from './check.ts';
 import { smallPlan } from './example-plans.ts';
-import { listed, shown } from './words.ts';
+import { listedWords, shown } from './words.ts';
 
 const boxes = (one: string, other: string) =>
   smallPlan()
@@ -27,12 +27,12 @@ crew wants stands on the kit; the preparation sheet lists what to update.
       const known = nodes.filter(({ found }) => found !== undefined);
       const [first, ...others] = known;
       if (!first) continue;
-      const versions = known.map(({ node, found }) => `${node.name} ${found}`);
+      const versions = known.map(({ node, found }) => `${shown(node.name)} ${shown(found ?? '')}`);
       report({
         statement: first.node.statement,
         part: 'firmwares/0',
         subject: kit.name,
-        message: `Nodes of the kit ${shown(kit.name)} have different firmware: ${listed(versions)}. Bring all to the same version before the show.`,
+        message: `Nodes of the kit ${shown(kit.name)} have different firmware: ${listedWords(versions)}. Bring all to the same version before the show.`,
         related: others.slice(0, 20).map(({ node }) => ({
           place: { statement: node.statement, part: 'firmwares/0' },
           message: 'This one too.',

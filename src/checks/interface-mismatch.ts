@@ -1,7 +1,7 @@
 import type { Chain, Interface, InterfaceFault } from '../analysis/model.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
-import { either, interfaceText, linkStart, linkSubject, listed, shown } from './words.ts';
+import { either, interfaceText, linkStart, linkSubject, listedWords, shown } from './words.ts';
 
 type Mismatch = Exclude<InterfaceFault, { kind: 'not on this cable' }>;
 
@@ -66,7 +66,7 @@ function fastest(faces: readonly Interface[]): readonly Interface[] {
 function messageOf({ links, ends }: Chain, fault: Mismatch): string {
   const start = linkStart(links[0]!);
   if (fault.kind === 'pinned one not possible') {
-    return `${start} cannot run as ${interfaceText(fault.pinned)}: ${shown(ends[0].text)} and ${shown(ends[1].text)} have only ${listed(fault.common.map(interfaceText))} in common. Name one of these, or none.`;
+    return `${start} cannot run as ${interfaceText(fault.pinned)}: ${shown(ends[0].text)} and ${shown(ends[1].text)} have only ${listedWords(fault.common.map(interfaceText))} in common. Name one of these, or none.`;
   }
   const [from, to] = ends.map(({ text, port }) =>
     port?.interface ? `${shown(text)} is ${interfaceText(port.interface)}` : shown(text),

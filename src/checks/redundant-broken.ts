@@ -4,7 +4,7 @@ import type { Check } from './check.ts';
 import { targetPart } from './deliveries.ts';
 import { smallPlan } from './example-plans.ts';
 import type { Severity } from './finding.ts';
-import { inSegments, linkText, listed, nodeText, shown } from './words.ts';
+import { inSegments, linkText, listedWords, nodeText, shown } from './words.ts';
 
 export const redundantBroken: Check = {
   name: 'redundant-broken',
@@ -43,7 +43,7 @@ where it is plugged all the time; against a switch a second one; a faster link w
         severity,
         subject: feed.name,
         segment: segments[0]?.name ?? null,
-        message: `${shown(feed.sourceName)} to ${shown(feed.targetName)} is to survive any single loss${inSegments(segments)}, but ${listed(breaks.map(breakText))}. ${mendingOf(breaks)}`,
+        message: `${shown(feed.sourceName)} to ${shown(feed.targetName)} is to survive any single loss${inSegments(segments)}, but ${listedWords(breaks.map(breakText))}. ${mendingOf(breaks)}`,
         related: breaks.map(({ lost }) => ({
           place: { statement: lost.statement },
           message: 'Its loss breaks the feed.',
@@ -80,7 +80,8 @@ function brokenFeeds(redundancies: readonly Redundancy[]): readonly BrokenFeed[]
 
 /** `losing trunk leaves it dark`, `losing the run a <-> b overfills spare`. */
 function breakText({ lost, overloaded }: Break): string {
-  const then = overloaded.length === 0 ? 'leaves it dark' : `overfills ${listed(overloaded.map(linkText))}`;
+  const then =
+    overloaded.length === 0 ? 'leaves it dark' : `overfills ${listedWords(overloaded.map(linkText))}`;
   return `losing ${lostText(lost)} ${then}`;
 }
 

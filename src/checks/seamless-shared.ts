@@ -1,7 +1,7 @@
 import type { Check } from './check.ts';
 import { feedTroubles, targetPart } from './deliveries.ts';
 import { smallPlan } from './example-plans.ts';
-import { inSegments, linkText, listed, shown } from './words.ts';
+import { inSegments, linkText, listedWords, shown } from './words.ts';
 
 export const seamlessShared: Check = {
   name: 'seamless-shared',
@@ -35,7 +35,7 @@ without it leave \`seamless\` out, and save the load of the second copy.`,
         part: feed.statement.fact.targets.length > 1 ? targetPart(feed) : 'seamless/0',
         subject: feed.name,
         segment: segments[0]?.name ?? null,
-        message: `Both copies from ${shown(feed.sourceName)} to ${shown(feed.targetName)} go over ${listed(trouble.map(linkText))}${inSegments(segments)}: losing it loses both. Lay a second way that shares no network link, or leave \`seamless\` out.`,
+        message: `Both copies from ${shown(feed.sourceName)} to ${shown(feed.targetName)} go over ${listedWords(trouble.map(linkText))}${inSegments(segments)}: losing it loses both. Lay a second way that shares no network link, or leave \`seamless\` out.`,
         related: trouble.map((link) => ({
           place: { statement: link.statement },
           message: 'Both copies go here.',

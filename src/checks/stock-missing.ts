@@ -2,7 +2,7 @@ import type { Analysis, Cable, CablePiece } from '../analysis/model.ts';
 import { cableStockFor } from './asked.ts';
 import type { Check } from './check.ts';
 import { smallPlan } from './example-plans.ts';
-import { counted, lengthPart, lengthText, linkText, listed, shown } from './words.ts';
+import { counted, lengthPart, lengthText, linkText, listedWords, shown } from './words.ts';
 
 const shelf = (longest: number) => smallPlan(`stock cat6a 2 of ${longest} m`, 'stock rg6 any of 5 m');
 
@@ -33,7 +33,7 @@ plan without any \`stock\` is not judged. It is told once for each kind of cable
         statement: first.link.statement,
         part: lengthPart(first.link),
         subject: cable.name,
-        message: `${counted(missing.length, 'piece')} of ${shown(cable.name)} ${missing.length === 1 ? 'is' : 'are'} missing from the stock: ${listed(needs, 4)}. Put ${missing.length === 1 ? 'it' : 'them'} on the list to get, or use what is there.`,
+        message: `${counted(missing.length, 'piece')} of ${shown(cable.name)} ${missing.length === 1 ? 'is' : 'are'} missing from the stock: ${listedWords(needs, 4)}. Put ${missing.length === 1 ? 'it' : 'them'} on the list to get, or use what is there.`,
         related: missing.slice(1, 20).map(({ link }) => ({
           place: { statement: link.statement, part: lengthPart(link) },
           message: 'Missing for this too.',

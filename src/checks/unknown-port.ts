@@ -4,7 +4,7 @@ import { nearest } from '../plan/spelling.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import type { Fix } from './finding.ts';
-import { capital, listed, nodeText, quoted, shown } from './words.ts';
+import { capital, listed, listedWords, nodeText, quoted, shown } from './words.ts';
 
 export const unknownPort: Check = {
   name: 'unknown-port',
@@ -84,7 +84,7 @@ function messageOf(node: Node, kit: Kit, missing: readonly string[], near: strin
   ].map(rangeText);
   const has = ports.length === 0 ? 'has no ports' : `has ${listed(ports, 8)}`;
   const guess = near === undefined ? '' : ` Did you mean ${quoted(near)}?`;
-  const what = `${missing.length === 1 ? 'port' : 'ports'} ${listed(missing.map((name) => `\`${name}\``))}`;
+  const what = `${missing.length === 1 ? 'port' : 'ports'} ${listedWords(missing.map(quoted))}`;
   const add = `add ${missing.length === 1 ? 'the port' : 'the ports'} to the kit`;
   const mend = ports.length === 0 ? capital(add) : `Use one of these, or ${add}`;
   return `${nodeText(node)} has no ${what}: its kit ${shown(kit.name)} ${has}.${guess} ${mend}.`;

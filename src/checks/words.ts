@@ -21,12 +21,16 @@ export function quoted(text: string): string {
   return `\`${shown(text)}\``;
 }
 
-/** `a, b and c`; of a long list the first ones and how many more there are. */
-export function listed(items: readonly string[], most = 5): string {
-  const names = items.map(shown);
-  if (names.length > most)
-    return `${names.slice(0, most - 1).join(', ')} and ${names.length - most + 1} more`;
-  return joined(names, 'and');
+/** Names as `a, b and c`; of a long list the first ones and how many more there are. */
+export function listed(names: readonly string[], most = 5): string {
+  return listedWords(names.map(shown), most);
+}
+
+/** The same for words of our own, in which every name is shown as a name already: they are never cut. */
+export function listedWords(words: readonly string[], most = 5): string {
+  if (words.length > most)
+    return `${words.slice(0, most - 1).join(', ')} and ${words.length - most + 1} more`;
+  return joined(words, 'and');
 }
 
 export function either(items: readonly string[]): string {

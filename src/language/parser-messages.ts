@@ -79,8 +79,6 @@ export class FeedplotLexerMessages extends DefaultLexerErrorMessageProvider {
   override buildUnexpectedCharactersMessage(text: string, start: number, length: number): string {
     const found = text.slice(start, start + Math.min(length, 20));
     if (found.startsWith('/*')) return 'This comment is not closed: write */ where it ends.';
-    if (found === '-' && /^\s?\d/.test(text.slice(start + 1, start + 3)))
-      return 'Nothing in a plan is less than 0: write the number without `-`.';
     return `${printable(found)} means nothing here.`;
   }
 }

@@ -1,11 +1,11 @@
 /**
- * Figures as people read them, rounded the same everywhere. A rate has four significant digits, everything else
- * a fixed number of decimals, and trailing zeros are dropped: `2.664 Gb/s`, `106.6 %`, `91.8 ms`, `3.45 dB`.
+ * Figures as people read them, rounded the same everywhere. Rates and powers have four significant digits, everything
+ * else a fixed number of decimals, and trailing zeros are dropped: `2.664 Gb/s`, `106.6 %`, `91.8 ms`, `3.45 dB`.
  *
  * Two figures that are compared must not look equal when they are not: each formatter takes the figure that its
  * own stands `beside` (a limit, a former value), and then shows as many digits as tell the two apart.
  */
-import { exceeds } from './decimal.ts';
+import { exceeds, movePoint, withoutNoise } from './decimal.ts';
 
 /** Which unit lengths are shown in. Everything else is metric. */
 export type LengthUnits = 'metric' | 'feet';
@@ -25,6 +25,14 @@ function tellingApart(value: number, beside: number | undefined, round: Rounding
   return text;
 }
 
+/** Rounded as on paper, a half away from zero: 12.95 is 13.0, though its binary fraction lies a little below. */
+function rounded(value: number, places: number): string {
+  const decimals = Math.min(20, places);
+  const steps = Math.round(movePoint(withoutNoise(Math.abs(value)), decimals));
+  const text = movePoint(steps, -decimals).toFixed(decimals);
+  return value < 0 ? `-${text}` : text;
+}
+
 function trimmed(text: string): string {
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return short === '-0' ? '0' : short;
@@ -34,13 +42,13 @@ function trimmed(text: string): string {
 function decimals(value: number, places: number): string {
   const size = Math.abs(value);
   const needed = size > 0 && size < 1 ? 1 - Math.floor(Math.log10(size)) : 0;
-  return trimmed(value.toFixed(Math.min(20, Math.max(places, needed))));
+  return trimmed(rounded(value, Math.max(places, needed)));
 }
 
 function significant(value: number, digits: number): string {
   const size = Math.abs(value);
   const before = size >= 1 ? Math.floor(Math.log10(size)) + 1 : 1;
-  return trimmed(value.toFixed(Math.min(20, Math.max(0, digits - before))));
+  return trimmed(rounded(value, Math.max(0, digits - before)));
 }
 
 interface Scale {
@@ -128,13 +136,16 @@ export function formatShare(share: number): string {
   return `${tellingApart(share * 100, 100, (value, extra) => decimals(value, 1 + extra))} %`;
 }
 
-/** `27.4 W`, `12.4 kW`: one decimal. */
+/** `27.37 W`, `12.95 W`, `12.4 kW`: four significant digits and at most two decimals, as IEEE 802.3 gives its classes. */
 export function formatPower(power_w: number, beside?: number): string {
   const scales = [
     { from: 9999.95, divisor: 1000, unit: 'kW' },
     { from: 0, divisor: 1, unit: 'W' },
   ];
-  return scaled(power_w, beside, scales, (value, extra) => decimals(value, 1 + extra));
+  return scaled(power_w, beside, scales, (value, extra) => {
+    const whole = Math.abs(value) >= 1 ? Math.floor(Math.log10(Math.abs(value))) + 1 : 1;
+    return decimals(value, Math.min(2, Math.max(0, 4 - whole)) + extra);
+  });
 }
 
 /** `14.2 kg`: one decimal. */

@@ -128,6 +128,7 @@ export class Reading {
     if (text === undefined) return undefined;
     if (text.includes(',')) this.#tellComma(part, text, point(text));
     const value = Number(point(text));
+    if (value < 0) return this.#tellMinus(part, text, undefined);
     if (Number.isFinite(value)) return value;
     this.fault('bad-number', part, `${text.slice(0, 20)}… is too large a number.`);
     return undefined;
@@ -254,6 +255,8 @@ export class Reading {
         text: `${point(node.value)} ${unit.symbol}`,
       });
     }
+    // Only a temperature may be below 0.
+    if (value < 0 && dimension !== 'temperature') return this.#tellMinus(part, node.value, node.unit);
     return { value, unit };
   }
 
@@ -272,6 +275,20 @@ export class Reading {
     }
   }
 
+  /** It counts as not written: nobody knows what was meant. */
+  #tellMinus(part: string, value: string, unit: string | undefined): undefined {
+    const without = spaced(point(value).replace('-', ''), unit);
+    this.fault(
+      'bad-number',
+      part,
+      `${spaced(value, unit)} is less than 0: write ${without}, without \`-\`.`,
+      {
+        title: `Write ${without}`,
+        text: without,
+      },
+    );
+  }
+
   #tellComma(part: string, found: string, mended: string): void {
     this.fault(
       'decimal-comma',
@@ -283,7 +300,7 @@ export class Reading {
 }
 
 function point(number: string): string {
-  return number.replace(',', '.');
+  return number.replace(',', '.').replace(/^-[ \t]/, '-');
 }
 
 function spaced(value: string, unit: string | undefined): string {

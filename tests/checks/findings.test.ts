@@ -156,12 +156,10 @@ describe('a file that belongs to no plan', () => {
 describe('what a plan can be', () => {
   it.each([
     ['nothing', '', ['plan-missing']],
-    ['no text', 'plan "x"\u0000', ['unreadable', 'plan-missing']],
-    [
-      'one line of a million characters, which is not read',
-      `plan "x" ${'y'.repeat(1e6)}`,
-      ['unreadable', 'plan-missing'],
-    ],
+    ['no text', 'plan "x"\u0000', ['unreadable']],
+    ['one line of a million characters, which is not read', `plan "x" ${'y'.repeat(1e6)}`, ['unreadable']],
+    ['a slip in the word itself', 'pln "x"\nplace a\n', ['unreadable']],
+    ['a slip further down in a part', 'place a\nplace 4b\n', ['unreadable', 'plan-missing']],
     ['an unclosed brace', 'plan "x" {\nplace a\n', ['unreadable']],
   ])('%s', (_what, text, expected) => {
     expect(check(text).findings.map((one) => one.check)).toEqual(expected);

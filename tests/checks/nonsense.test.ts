@@ -1,6 +1,8 @@
 /** Values that nobody can mean are told with what is allowed, and nothing is worked out with them. */
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.ts';
 import { findingTexts } from '../support/fixtures.ts';
+import { planOf } from '../support/plans.ts';
 
 const plan = (line: string) => `plan "Nonsense" { slack 2 m }
 kit box { network net[1..4] as ethernet_10g forwards weighs 2 kg }
@@ -42,6 +44,21 @@ describe('nonsense is told, not computed', () => {
     ['source s sends 1920x1081p50 4:2:0', /bad-format: .*1081 rows must both be even/],
   ])('%s', (line, message) => {
     expect(told(line)).toMatch(message);
+  });
+
+  test('what is less than 0 counts as not written, but for a temperature', () => {
+    const { uplinks, runs, kits } = analyse(
+      planOf(plan('uplink u at a -5 Mb/s\nrun a <-> b - 4 m at -5 C\nkit z { draws -18 W }')),
+    );
+    expect(uplinks.get('u')!.statement.fact).not.toHaveProperty('rate_bits_per_second');
+    expect(kits.get('z')!.statement.fact).not.toHaveProperty('draws_w');
+    expect(runs.map(({ statement: { fact } }) => [fact.length_m, fact.temperature_c])).toEqual([
+      [undefined, -5],
+    ]);
+    expect(told('uplink u at a -5 Mb/s')).toContain(
+      'bad-number: -5 Mb/s is less than 0: write 5 Mb/s, without `-`.',
+    );
+    expect(told('run a <-> b 4 m at -5 C')).not.toContain('less than 0');
   });
 
   test('prefixes that are none, or too small', () => {

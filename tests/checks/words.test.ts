@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { capital, counted, either, listed, quoted, shown, withArticle } from '../../src/checks/words.ts';
+import {
+  capital,
+  counted,
+  either,
+  listed,
+  listedWords,
+  quoted,
+  shown,
+  withArticle,
+} from '../../src/checks/words.ts';
 
 describe('words', () => {
   it('show a text without what a terminal would act on', () => {
@@ -19,6 +28,11 @@ describe('words', () => {
     expect(listed(['a', 'b', 'c'])).toBe('a, b and c');
     expect(listed(['a', 'b', 'c', 'd', 'e', 'f'])).toBe('a, b, c, d and 2 more');
     expect(either(['a', 'b', 'c'])).toBe('a, b or c');
+  });
+
+  it('never cut a list of words of our own', () => {
+    const long = 'losing the run front_of_house <-> stage_left_wing overfills spare_trunk';
+    expect(listedWords([long, long])).toBe(`${long} and ${long}`);
   });
 
   it('count and name', () => {
