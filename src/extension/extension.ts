@@ -5,6 +5,7 @@ import { clientCommands, type StartOptions } from '../server/protocol.ts';
 import { acceptFinding } from './accept-finding.ts';
 import { addBook } from './book-panel.ts';
 import { addDrawing } from './drawing-panel.ts';
+import { addExplanations } from './explanations.ts';
 import { answerFileRequests } from './files.ts';
 import { writeNewPlan } from './new-plan.ts';
 import { addPlanStatus } from './plan-status.ts';
@@ -23,6 +24,7 @@ export async function activateWith(
     library: Uri.joinPath(context.extensionUri, 'dist/library').toString(),
     asksForReason: true,
     showsPlaces: true,
+    showsExplanations: true,
   };
   const client = makeClient(context, {
     documentSelector: [{ language: 'feedplot' }],
@@ -45,6 +47,7 @@ export async function activateWith(
     addDrawing(context, client),
     addBook(context, client),
     addReview(context, client),
+    addExplanations(client),
   );
   await client.start();
   return client;

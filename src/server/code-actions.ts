@@ -52,7 +52,7 @@ export class PlanCodeActions implements CodeActionProvider {
     const action: CodeAction = {
       title,
       kind: CodeActionKind.QuickFix,
-      diagnostics: diagnosticsOf([finding]),
+      diagnostics: diagnosticsOf([finding], this.#shared.plans.Abilities.options.showsExplanations),
     };
     if (reason && this.#shared.plans.Abilities.options.asksForReason) {
       return { ...action, command: { title, command: clientCommands.accept, arguments: [reason] } };

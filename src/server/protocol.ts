@@ -14,6 +14,16 @@ export interface StartOptions {
   readonly asksForReason?: boolean;
   /** The editor can show places in the text, with the command of that name. */
   readonly showsPlaces?: boolean;
+  /** The editor opens the address of an explanation, as `explanationAddress` makes it. */
+  readonly showsExplanations?: boolean;
+}
+
+/** Texts that the editor gets from the server, to read only. */
+export const EXPLANATION_SCHEME = 'feedplot-explanation';
+
+/** Where the editor shows what a check means: `feedplot-explanation:/link-overload.md`. */
+export function explanationAddress(check: string): string {
+  return `${EXPLANATION_SCHEME}:/${check}.md`;
 }
 
 /** Commands that the server puts behind a lens or an action, and that the editor carries out. */
@@ -64,6 +74,8 @@ export const serverRequests = {
   thingAt: 'feedplot/thingAt',
   /** `BookQuestion` -> `Book | null`: the papers of a plan. */
   book: 'feedplot/book',
+  /** `ExplanationQuestion` -> `string | null`: what a check means, as Markdown. */
+  explanation: 'feedplot/explanation',
 } as const;
 
 export interface HealthQuestion {
@@ -174,4 +186,9 @@ export interface Book {
   /** URI of the plan's own file. */
   readonly plan: string;
   readonly parts: BookParts;
+}
+
+export interface ExplanationQuestion {
+  /** The name of a check. */
+  readonly check: string;
 }

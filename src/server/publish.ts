@@ -8,13 +8,11 @@ import { treeOf } from '../language/incremental/file-tree.ts';
 import type { TextRange } from '../plan/plan.ts';
 import { OpenText } from './open-text.ts';
 import type { Plans } from './plans.ts';
+import { explanationAddress } from './protocol.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
 /** More findings than a person reads in one file; the rest is counted. */
 const MOST_FINDINGS = 200;
-
-/** Where the explanation of a check is to be read. */
-const EXPLANATIONS = 'https://feedplot.invalid/checks';
 
 const severities: Record<Severity, DiagnosticSeverity> = {
   error: DiagnosticSeverity.Error,
@@ -56,7 +54,7 @@ export class Publisher {
   }
 
   #tell(uri: string, version: number | undefined, findings: readonly Finding[]): void {
-    const diagnostics = diagnosticsOf(findings);
+    const diagnostics = diagnosticsOf(findings, this.#shared.plans.Abilities.options.showsExplanations);
     const text = JSON.stringify(diagnostics);
     const told = this.#told.get(uri);
     if (told ? told.text === text && told.version === version : diagnostics.length === 0 && !version) return;
@@ -92,9 +90,13 @@ function fileOf({ place }: Finding): string {
   return 'statement' in place ? place.statement.source.file : place.file;
 }
 
-/** Findings as the protocol has them, the most serious first where there are too many. */
-export function diagnosticsOf(findings: readonly Finding[]): Diagnostic[] {
-  if (findings.length <= MOST_FINDINGS) return findings.map(diagnosticOf);
+/**
+ * Findings as the protocol has them, the most serious first where there are too many.
+ *
+ * @param explained The editor can show the explanation of a check, so each finding leads there.
+ */
+export function diagnosticsOf(findings: readonly Finding[], explained = false): Diagnostic[] {
+  if (findings.length <= MOST_FINDINGS) return findings.map((finding) => diagnosticOf(finding, explained));
   const weight = (finding: Finding) => severities[finding.severity];
   const shown = [...findings].sort((a, b) => weight(a) - weight(b)).slice(0, MOST_FINDINGS);
   const notice: Diagnostic = {
@@ -103,18 +105,18 @@ export function diagnosticsOf(findings: readonly Finding[]): Diagnostic[] {
     message: `${findings.length - MOST_FINDINGS} more findings in this file are not shown; \`feedplot check\` lists all.`,
     source: 'feedplot',
   };
-  return [...shown.map(diagnosticOf), notice];
+  return [...shown.map((finding) => diagnosticOf(finding, explained)), notice];
 }
 
-function diagnosticOf(finding: Finding): Diagnostic {
+function diagnosticOf(finding: Finding, explained: boolean): Diagnostic {
   const diagnostic: Diagnostic = {
     severity: severities[finding.severity],
     range: rangeOf(locate(finding.place).range),
     message: finding.message,
     source: 'feedplot',
     code: finding.check,
-    codeDescription: { href: `${EXPLANATIONS}#${finding.check}` },
   };
+  if (explained) diagnostic.codeDescription = { href: explanationAddress(finding.check) };
   if (finding.related.length > 0) diagnostic.relatedInformation = finding.related.map(relatedOf);
   return diagnostic;
 }

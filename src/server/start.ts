@@ -4,6 +4,7 @@ import { addBookHandler } from './book.ts';
 import { addCodeLensResolveHandler } from './code-lenses.ts';
 import { addCompletionResolveHandler } from './completion.ts';
 import { addDrawingHandlers } from './drawing.ts';
+import { addExplanationHandler } from './explanation.ts';
 import { guarded } from './faults.ts';
 import { addHealthHandler } from './health.ts';
 import { addInlayHintResolveHandler } from './inlay-hints.ts';
@@ -61,4 +62,5 @@ const handlers: Record<string, (connection: Connection, services: FeedplotShared
   refresh: addRefresh,
   drawing: addDrawingHandlers,
   book: addBookHandler,
+  explanation: addExplanationHandler,
 };

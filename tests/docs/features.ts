@@ -193,6 +193,10 @@ export const others: readonly Feature[] = [
     test: editor('commands.test', 'tells at the edge how the plan stands'),
   },
   {
+    says: 'What a check means, by the link on its finding: why it matters, how it is judged, what mends it',
+    test: editor('commands.test', 'leads from a finding to what its check means'),
+  },
+  {
     says: 'VS Code in the browser: the server in a worker, files through the editor',
     test: server('browser', 'finds the plans of a folder'),
   },

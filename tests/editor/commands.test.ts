@@ -72,6 +72,19 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
     await workbench.undoAll();
   }, 90_000);
 
+  it('leads from a finding to what its check means', async () => {
+    const line = lineOf('source lone');
+    await workbench.hoverAt(line, 'lone', 'source-unused');
+    const link = workbench.page.locator('.monaco-hover a').filter({ hasText: 'source-unused' }).first();
+    await link.click();
+    const page = workbench.webview().locator('body');
+    await see(workbench.page, 'the explanation, set as a page', async () =>
+      /How it is judged\..*What mends it\./s.test((await page.textContent()) ?? ''),
+    );
+    await workbench.screenshot('explanation');
+    await workbench.runCommand('View: Close Editor');
+  }, 90_000);
+
   it('leads from the line above a node to the feeds that go through it', async () => {
     await workbench.goTo(lineOf('node box_s'), 1);
     const lens = workbench.page
@@ -142,8 +155,12 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
     await see(workbench.page, 'the folder chosen', async () => (await chosen()).endsWith('/empty/'));
     await dialog.getByText('Write the plan here').click();
     const written = path.join(workbench.folder, 'empty/show.feedplot');
-    await see(workbench.page, 'the new plan on the disk', async () => existsSync(written));
-    expect(readFileSync(written, 'utf8')).toMatch(/^plan "Evening lecture"/m);
+    // A file is there before its text is.
+    await see(
+      workbench.page,
+      'the new plan on the disk',
+      async () => existsSync(written) && /^plan "Evening lecture"/m.test(readFileSync(written, 'utf8')),
+    );
     await see(workbench.page, 'the new plan in front', () =>
       workbench.page.locator('.tab.active[data-resource-name="show.feedplot"]').isVisible(),
     );
