@@ -359,9 +359,11 @@ describe('a merge', () => {
     repository.git('merge', '--quiet', '--no-edit', 'left');
     const { code, stdout } = repository.review('--merge');
     expect(code).toBe(1);
-    expect(stdout).toMatch(/^Spring lecture: 1 finding brought by the merge itself, /);
     expect(stdout).toMatch(
-      /Brought by the merge itself\nNeither parent 1 \(\w+\) nor parent 2 \(\w+\) has this alone: only together they do\.\n ! show\.feedplot:\d+: error link-overload: trunk/,
+      /^Spring lecture: 1 finding brought by the merge itself, 1 screen or input changes, /,
+    );
+    expect(stdout).toMatch(
+      /Brought by the merge itself\nNeither parent 1 \(\w+\) nor parent 2 \(\w+\) has this alone: only together they do\.\n ! show\.feedplot:\d+: error link-overload, T1: trunk/,
     );
     const { merge } = repository.reviewJson('--merge');
     expect(merge!.findings.map(({ check, subject }) => `${check} ${subject}`)).toEqual([
@@ -397,8 +399,9 @@ describe('a merge', () => {
     repository.git('switch', '--quiet', 'main');
     repository.write({ 'show.feedplot': withCamera(plan, 'close', 3) }).commit();
     repository.git('merge', '--quiet', '--no-edit', 'left');
-    const { code } = repository.review('--merge');
+    const { code, stdout } = repository.review('--merge');
     expect(code).toBe(0);
+    expect(stdout).toMatch(/^Spring lecture: 0 findings brought by the merge itself, /);
     expect(repository.reviewJson('--merge').merge!.findings).toEqual([]);
   });
 

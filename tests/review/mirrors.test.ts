@@ -52,6 +52,7 @@ const mirrors: Record<
   steps: {
     kinds: stepKinds,
     of: {
+      label: 'label',
       'set up': 'take out',
       'take out': 'set up',
       plug: 'unplug',
@@ -83,6 +84,7 @@ const changes: readonly [string, string, string][] = [
   ['a spare', stocked, stocked + spare],
   ['a second trunk in use', stocked, `${stocked}${changed(spare, ' standby for trunk', '')}`],
   ['a name', stocked, changed(stocked, 'box_p', 'stage_box')],
+  ['a label', stocked, changed(stocked, '"Box P"', '"Stage box"')],
   ['a socket', stocked, changed(stocked, 'box_d.out1 -> mixer.in1', 'box_d.out4 -> mixer.in1')],
   ['a place', stocked, changed(stocked, '"Speaker\'s screen" at platform', '"Speaker\'s screen" at annex')],
   [
@@ -164,7 +166,18 @@ describe('every kind of change', () => {
         [...back[section]!].sort(),
       );
     // A cable whose end goes there and back, or a box: counted, because the order differs.
-    for (const kind of ['set up', 'take out', 'lay', 'take up', 'plug', 'unplug', 'move', 'carry', 'power'])
+    for (const kind of [
+      'label',
+      'set up',
+      'take out',
+      'lay',
+      'take up',
+      'plug',
+      'unplug',
+      'move',
+      'carry',
+      'power',
+    ])
       expect([kind, count(back, mirrors.steps!.of[kind] as string)]).toEqual([kind, count(there, kind)]);
   });
 

@@ -105,14 +105,63 @@ describe('what to do', () => {
       ],
     );
     const texts = textsOf(review);
-    expect(texts[0]).toBe('Set up Box P (Edge box, second make); power it from Blue socket.');
+    expect(texts.slice(0, 2)).toEqual([
+      'Set up the new Box P (Edge box, second make); power it from Blue socket.',
+      'Set the new Box P: out1 shows Program.',
+    ]);
     expect(texts).toContain(
-      'Move T1 (its other end stays in Box D · net1 at Desk) from the old Box P · net1 to Box P · net1.',
+      'Move T1 (its other end stays in Box D · net1 at Desk) from the old Box P · net1 to the new Box P · net1.',
     );
     expect(texts).toContain('Take out the old Box P: the plan has it no longer.');
     expect(texts.indexOf('Take out the old Box P: the plan has it no longer.')).toBeGreaterThan(
       texts.findLastIndex((text) => text.startsWith('Move')),
     );
+  });
+
+  test('a new box gets its address before anything is plugged into it', () => {
+    const addressed = changed(show, 'slack 3 m', 'slack 3 m subnet 10.20.0.0/24');
+    const { steps } = reviewed(
+      addressed,
+      `${addressed}node box_a "Box A" : edge_box at desk powered by white { address 10.20.0.9 }\n`,
+    );
+    expect(steps.map(({ kind, text }) => [kind, text])).toEqual([
+      ['set up', 'Set up Box A (Edge box); power it from White socket.'],
+      ['set', 'Set Box A: address 10.20.0.9.'],
+    ]);
+  });
+
+  test('a cable of which both ends move is the same cable: nobody lays a second one', () => {
+    const review = after([
+      'link trunk "T1" box_d.net1 <-> box_p.net1',
+      'link trunk "T1" box_p.net2 <-> box_d.net2',
+    ]);
+    const all = ['Mixer · in1', 'Mixer · in2', "Speaker's screen"];
+    expect(work(review).map(({ place, text, dark, back }) => [place, text, dark, back])).toEqual([
+      [
+        'Desk',
+        'Move one end of T1 (its other end at Platform moves too) from Box D · net1 to Box D · net2.',
+        all,
+        [],
+      ],
+      [
+        'Platform',
+        'Move one end of T1 (its other end at Desk moves too) from Box P · net1 to Box P · net2.',
+        [],
+        all,
+      ],
+    ]);
+  });
+
+  test('what has another label gets it first, because every later step calls it so', () => {
+    const review = after(
+      ['node box_p "Box P"', 'node stage_box "Stage box"'],
+      ['box_p.', 'stage_box.'],
+      ['link trunk "T1"', 'link trunk "Main"'],
+    );
+    expect(review.steps.map(({ kind, place, text }) => [kind, place, text])).toEqual([
+      ['label', 'Platform', 'Label Box P anew: it is called Stage box from now on.'],
+      ['label', 'Desk', 'Label T1 anew: it is called Main from now on.'],
+    ]);
   });
 
   test('a box that is carried is unplugged first and plugged last; what is dark meanwhile is said', () => {

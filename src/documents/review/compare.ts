@@ -9,6 +9,7 @@ import { purchasesOf } from './purchases.ts';
 import { reachChangesOf } from './reaches.ts';
 import type { MergeReview, Review, ReviewedPlan, Side } from './review.ts';
 import { stepsOf } from './steps.ts';
+import { subjectTitles } from './subject-titles.ts';
 import { thingChangesOf } from './thing-changes.ts';
 import { totalsOf } from './totals.ts';
 
@@ -19,6 +20,7 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
   const { brought, mended, accepted, noLongerAccepted } = findingChangesOf(old, fresh, renames);
   const { units, currency } = is.settings;
   const steps = stepsOf(comparison);
+  const told = [...brought, ...noLongerAccepted.map(({ finding }) => finding), ...(merge?.findings ?? [])];
   return {
     title: is.settings.title || was.settings.title,
     old: planOf(old),
@@ -27,6 +29,7 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
     mendedFindings: mended,
     acceptedFindings: accepted,
     noLongerAccepted,
+    subjects: subjectTitles(comparison, told),
     merge,
     pictures: pictureChangesOf(comparison),
     loads: loadChangesOf(comparison),

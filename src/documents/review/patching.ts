@@ -4,14 +4,17 @@ import type { Comparison, LinkPair } from './comparison.ts';
 /** Something that hands can set up, carry and take away. */
 export type Box = Node | Source | Destination;
 
-/** A cable whose one end goes into another socket of the same place, while the other end stays. */
+/** One end of a cable goes into another socket of the same place. */
 export interface EndMove {
   readonly before: Link;
   readonly after: Link;
-  readonly stays: LinkEnd;
+  /** The other end; undefined: it goes elsewhere too, by a move of its own. */
+  readonly stays: LinkEnd | undefined;
   readonly leaves: LinkEnd;
   readonly goesTo: LinkEnd;
 }
+
+type Leaving = Pick<EndMove, 'leaves' | 'goesTo'>;
 
 /** A box before and after. */
 export interface BoxPair {
@@ -38,8 +41,9 @@ export interface Patching {
   /** Main cables before that are spares now, and the other way round: they lie already. */
   readonly unpluggedOnly: ReadonlySet<Link>;
   readonly laidAlready: ReadonlySet<Link>;
-  /** Old boxes in whose place another kind of box stands under the same name. */
+  /** Boxes in whose place another kind of box stands under the same name: the old ones, and the new ones. */
   readonly replaced: ReadonlySet<Box>;
+  readonly replacing: ReadonlySet<Box>;
   /** A socket of the old plan by its new name; a box that is replaced keeps its sockets to itself. */
   oldSocket(end: LinkEnd): string;
 }
@@ -56,6 +60,7 @@ export function patchingOf(comparison: Comparison): Patching {
     repowered: boxes.staying.filter((pair) => isRepowered(comparison, pair)),
     staying: boxes.staying,
     replaced: boxes.replaced,
+    replacing: boxes.replacing,
     ...cables,
     oldSocket: (end) => cables.socketOf(end),
   };
@@ -68,6 +73,7 @@ interface Boxes {
   readonly staying: readonly BoxPair[];
   /** Old boxes in whose place another kind of box stands under the same name. */
   readonly replaced: ReadonlySet<Box>;
+  readonly replacing: ReadonlySet<Box>;
   readonly moving: ReadonlySet<Box>;
 }
 
@@ -77,12 +83,14 @@ function pairBoxes({ was, is, renames }: Comparison): Boxes {
   const carried: BoxPair[] = [];
   const staying: BoxPair[] = [];
   const replaced = new Set<Box>();
+  const replacing = new Set<Box>();
   const goesOn = new Set<Box>();
   for (const after of boxesOf(is)) {
     const before = old.get(`${after.kind} ${after.name}`);
     if (!before) come.push(after);
     else if (before.kit && after.kit && renames.of('kits', before.kit.name) !== after.kit.name) {
       replaced.add(before);
+      replacing.add(after);
       come.push(after);
     } else {
       goesOn.add(before);
@@ -93,7 +101,7 @@ function pairBoxes({ was, is, renames }: Comparison): Boxes {
   }
   const gone = boxesOf(was).filter((box) => !goesOn.has(box));
   const moving = new Set(carried.flatMap(({ before, after }) => [before, after]));
-  return { come, gone, carried, staying, replaced, moving };
+  return { come, gone, carried, staying, replaced, replacing, moving };
 }
 
 /** A source that is the output of a box is nothing that anybody carries. */
@@ -139,8 +147,8 @@ class CableSorting {
       this.#bring(after);
       return;
     }
-    const [same, moved] = this.#ends(before, after);
-    if (moved === undefined) {
+    const { stays, moves } = this.#ends(before, after);
+    if (moves.length === 0) {
       if (before.standbyFor && !after.standbyFor) {
         this.come.push(after);
         this.laidAlready.add(after);
@@ -149,12 +157,12 @@ class CableSorting {
         this.unpluggedOnly.add(before);
       }
     } else if (
-      same &&
       !before.standbyFor === !after.standbyFor &&
-      this.#isSamePlace(moved.leaves, moved.goesTo)
+      moves.every(({ leaves, goesTo }) => this.#isSamePlace(leaves, goesTo))
     ) {
-      // The end of a spare lies beside its socket: there is nothing to do.
-      if (!after.standbyFor) this.moves.push({ before, after, stays: same, ...moved });
+      // The ends of a spare lie beside their sockets: there is nothing to do.
+      if (!after.standbyFor)
+        this.moves.push(...moves.map((move): EndMove => ({ before, after, stays, ...move })));
     } else {
       this.#takeAway(before);
       this.#bring(after);
@@ -181,17 +189,28 @@ class CableSorting {
     );
   }
 
-  /** The end that stays, and what becomes of the other; both undefined where neither stays. */
-  #ends(before: Link, after: Link): [LinkEnd | undefined, { leaves: LinkEnd; goesTo: LinkEnd } | undefined] {
-    const [from, to] = [this.socketOf(before.from), this.socketOf(before.to)];
-    const [newFrom, newTo] = [after.from.text, after.to.text];
-    if ((from === newFrom && to === newTo) || (from === newTo && to === newFrom))
-      return [after.from, undefined];
-    if (from === newFrom) return [after.from, { leaves: before.to, goesTo: after.to }];
-    if (to === newTo) return [after.to, { leaves: before.from, goesTo: after.from }];
-    if (from === newTo) return [after.to, { leaves: before.to, goesTo: after.from }];
-    if (to === newFrom) return [after.from, { leaves: before.from, goesTo: after.to }];
-    return [undefined, { leaves: before.from, goesTo: after.from }];
+  /** Which end goes where; an end that has its socket already stays. A cable may be written from its other end. */
+  #ends(before: Link, after: Link): { stays: LinkEnd | undefined; moves: readonly Leaving[] } {
+    const staying = ({ leaves, goesTo }: Leaving) => this.socketOf(leaves) === goesTo.text;
+    const ways: readonly (readonly Leaving[])[] = [
+      [
+        { leaves: before.from, goesTo: after.from },
+        { leaves: before.to, goesTo: after.to },
+      ],
+      [
+        { leaves: before.from, goesTo: after.to },
+        { leaves: before.to, goesTo: after.from },
+      ],
+    ];
+    const way =
+      ways.find((ends) => ends.every(staying)) ??
+      ways.find((ends) => ends.some(staying)) ??
+      ways.find((ends) => ends.every(({ leaves, goesTo }) => this.#isSamePlace(leaves, goesTo))) ??
+      ways[0]!;
+    return {
+      stays: way.find(staying)?.goesTo,
+      moves: way.filter((end) => !staying(end)),
+    };
   }
 
   /** A socket of the old plan by its new name; a box that is replaced keeps its sockets to itself. */

@@ -182,6 +182,7 @@ export interface Purchase extends Named {
 }
 
 export const stepKinds = [
+  'label',
   'set up',
   'lay',
   'plug',
@@ -244,6 +245,8 @@ export interface Review {
   readonly mendedFindings: readonly Finding[];
   readonly acceptedFindings: readonly AcceptanceChange[];
   readonly noLongerAccepted: readonly AcceptanceChange[];
+  /** What people call the things that findings are about, by the names that stand in the messages. */
+  readonly subjects: ReadonlyMap<string, string>;
   readonly merge: MergeReview | undefined;
   readonly pictures: readonly PictureChange[];
   readonly loads: readonly LoadChange[];

@@ -95,30 +95,39 @@ function entry(lead: string, text: string, place?: ReviewPlace, more: Partial<En
   return { lead, text, notes: [], grave: false, place, ...more };
 }
 
-function mergeSection({ merge }: Review): Section {
+function mergeSection({ merge, subjects }: Review): Section {
   const parents = merge ? merge.parents.join(' and ') : '';
-  return section('merge', 'Brought by the merge itself', (merge?.findings ?? []).map(findingEntry), {
-    about: `Neither ${parents.replace(' and ', ' nor ')} has this alone: only together they do.`,
-    open: true,
-  });
+  return section(
+    'merge',
+    'Brought by the merge itself',
+    (merge?.findings ?? []).map(findingEntry(subjects)),
+    {
+      about: `Neither ${parents.replace(' and ', ' nor ')} has this alone: only together they do.`,
+      open: true,
+    },
+  );
 }
 
-function findingsSection({ newFindings, noLongerAccepted, merge }: Review): Section {
+function findingsSection({ newFindings, noLongerAccepted, merge, subjects }: Review): Section {
   const told = new Set(merge?.findings);
   const entries = [
-    ...newFindings.filter((finding) => !told.has(finding)).map(findingEntry),
+    ...newFindings.filter((finding) => !told.has(finding)).map(findingEntry(subjects)),
     ...noLongerAccepted.map(({ finding }) => {
-      const one = findingEntry(finding);
+      const one = findingEntry(subjects)(finding);
       return { ...one, notes: [...one.notes, 'It was accepted before and is not any more.'] };
     }),
   ];
   return section('findings', 'New errors and warnings', entries, { open: true });
 }
 
-function findingEntry(finding: Finding): Entry {
-  return entry(`${finding.severity} ${finding.check}`, finding.message, placeOfFinding(finding, 'new'), {
-    grave: finding.severity === 'error',
-  });
+/** Messages have the names of the plan; the steps below have what is written on boxes and cables. */
+function findingEntry(subjects: Review['subjects']): (finding: Finding) => Entry {
+  return (finding) => {
+    const { severity, check, subject, message } = finding;
+    const title = subject === null ? undefined : subjects.get(subject);
+    const lead = `${severity} ${check}${title === undefined ? '' : `, ${title}`}`;
+    return entry(lead, message, placeOfFinding(finding, 'new'), { grave: severity === 'error' });
+  };
 }
 
 function placeOfFinding({ place }: Finding, side: ReviewPlace['side']): ReviewPlace {
@@ -268,7 +277,11 @@ export function isUnchanged(review: Review): boolean {
 export function headlineOf(review: Review): string[] {
   const { newFindings, mendedFindings, acceptedFindings, noLongerAccepted, pictures, cover, steps, merge } =
     review;
-  const bad = [...newFindings, ...noLongerAccepted.map(({ finding }) => finding)];
+  const byMerge = new Set(merge?.findings);
+  const bad = [
+    ...newFindings.filter((finding) => !byMerge.has(finding)),
+    ...noLongerAccepted.map(({ finding }) => finding),
+  ];
   const count = (severity: Finding['severity']) => bad.filter((one) => one.severity === severity).length;
   const lost = new Set(
     pictures.filter(({ change }) => change === 'loses its picture').map(({ name }) => name),
@@ -278,7 +291,7 @@ export function headlineOf(review: Review): string[] {
   const uncovered = new Set(cover.filter(({ change }) => change === 'cover lost').map(({ name }) => name));
   const dark = steps.filter((step) => step.dark.length > 0).length;
   const phrases = [
-    phrase(merge?.findings.length ?? 0, 'finding', 'brought by the merge itself'),
+    merge ? `${counted(byMerge.size, 'finding')} brought by the merge itself` : '',
     phrase(count('error'), 'new error'),
     phrase(count('warning'), 'new warning'),
     phrase(count('info'), 'new note'),

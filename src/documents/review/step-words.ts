@@ -1,34 +1,39 @@
 /** Steps on site in words, as on the papers: place, box, socket and cable by what is written on them. */
+import { addressingOf } from '../../analysis/addresses.ts';
 import type { Link, LinkEnd, Owner } from '../../analysis/model.ts';
 import { formatLength } from '../../physics/display.ts';
 import type { Titles } from '../sheets/titles.ts';
 import type { Comparison } from './comparison.ts';
 import { valueText } from './fact-words.ts';
 import type { OutputChange } from './output-changes.ts';
-import type { Box, BoxPair, EndMove } from './patching.ts';
+import type { Box, BoxPair, EndMove, Patching } from './patching.ts';
 import type { Socket, Step } from './review.ts';
 
 /** A step before it is known what becomes dark with it. */
 export type Said = Omit<Step, 'dark' | 'back' | 'ends'>;
 
-/** Titles of one plan; a box that another kind of box replaces is told apart from that. */
+/** Titles of one plan; where another kind of box replaces one, the old and the new one are told apart. */
 class StepTitles {
   readonly #titles: Titles;
-  readonly #replaced: ReadonlySet<Owner>;
+  readonly #old: ReadonlySet<Owner>;
+  readonly #new: ReadonlySet<Owner>;
 
-  constructor(titles: Titles, replaced: ReadonlySet<Owner> = new Set()) {
+  constructor(titles: Titles, { replaced, replacing }: Pick<Patching, 'replaced' | 'replacing'>) {
     this.#titles = titles;
-    this.#replaced = replaced;
+    this.#old = replaced;
+    this.#new = replacing;
   }
 
   box(box: Owner): string {
-    return this.#replaced.has(box) ? `the old ${this.#titles.of(box)}` : this.#titles.of(box);
+    return `${this.#which(box)}${this.#titles.of(box)}`;
   }
 
   end({ port, text }: LinkEnd): string {
-    if (!port) return text;
-    const title = this.#titles.port(port);
-    return this.#replaced.has(port.owner) ? `the old ${title}` : title;
+    return port ? `${this.#which(port.owner)}${this.#titles.port(port)}` : text;
+  }
+
+  #which(box: Owner): string {
+    return this.#old.has(box) ? 'the old ' : this.#new.has(box) ? 'the new ' : '';
   }
 
   place({ port }: LinkEnd): string {
@@ -48,12 +53,13 @@ class StepTitles {
     return this.#titles.cable(link.cable);
   }
 
+  /** For machines: a new box has its title, an old one that it replaces is told apart. */
   socket(end: LinkEnd): Socket {
     const { port, text } = end;
     if (!port) return { place: this.place(end), box: text, socket: undefined };
     return {
       place: this.place(end),
-      box: this.box(port.owner),
+      box: this.#old.has(port.owner) ? this.box(port.owner) : this.#titles.of(port.owner),
       socket: port.owner.kind === 'node' ? this.#titles.socket(port) : undefined,
     };
   }
@@ -63,20 +69,71 @@ export class StepWords {
   readonly #comparison: Comparison;
   readonly #old: Titles;
   readonly #new: Titles;
+  readonly #patching: Patching;
+  /** Of nodes; made when first asked for. */
+  #addresses: ReadonlyMap<Box, string | undefined> | undefined;
   readonly #before: StepTitles;
   readonly #after: StepTitles;
 
-  constructor(comparison: Comparison, replaced: ReadonlySet<Owner>) {
+  constructor(comparison: Comparison, patching: Patching) {
     this.#comparison = comparison;
     this.#old = comparison.titles.was;
     this.#new = comparison.titles.is;
-    this.#before = new StepTitles(this.#old, replaced);
-    this.#after = new StepTitles(this.#new);
+    this.#patching = patching;
+    this.#before = new StepTitles(this.#old, patching);
+    this.#after = new StepTitles(this.#new, patching);
+  }
+
+  /** Boxes and cables that are called otherwise from now on, because every later step calls them so. */
+  labels(): Said[] {
+    const { staying, carried } = this.#patching;
+    const boxes = [...staying, ...carried].flatMap(({ before, after }) =>
+      isCalledAlike(before, after)
+        ? []
+        : [this.#label(this.#old.of(before), this.#new.of(after), this.#old.place(before.place))],
+    );
+    const cables = this.#comparison.links.flatMap(({ before, after }) => {
+      const [was, is] = [before && this.#old.ownLabel(before), after && this.#new.ownLabel(after)];
+      if (!before || !after || was === undefined || is === undefined || isCalledAlike(before, after))
+        return [];
+      return [this.#label(was, is, this.#before.place(before.from))];
+    });
+    return [...boxes, ...cables];
+  }
+
+  #label(was: string, is: string, place: string): Said {
+    const text = `Label ${was} anew: it is called ${is} from now on.`;
+    return { kind: 'label', place, text, cable: null, sockets: [] };
   }
 
   setUp(box: Box): Said {
     const kit = box.kit ? ` (${box.kit.statement.label ?? box.kit.name})` : '';
-    return this.#atBox('set up', box, `Set up ${this.#new.of(box)}${kit}${this.#power(box)}.`);
+    return this.#atBox('set up', box, `Set up ${this.#after.box(box)}${kit}${this.#power(box)}.`);
+  }
+
+  /** What is set on a new box before anything is plugged into it; undefined: nothing. */
+  prepare(box: Box, outputs: readonly OutputChange[]): Said | undefined {
+    if (box.kind !== 'node') return undefined;
+    this.#addresses ??= new Map(
+      addressingOf(this.#comparison.is).nodes.map((one) => [one.node, one.address]),
+    );
+    const address = this.#addresses.get(box);
+    const words = [
+      address === undefined ? undefined : `address ${address}`,
+      ...box.statement.fact.gives.map(({ port, format }) => {
+        const output = box.usedPorts.find((one) => one?.name === port);
+        return `${output ? this.#new.socket(output) : port} gives ${valueText('format', format, 'metric')}`;
+      }),
+      ...outputs.map(({ setting: { output, shows, input } }) => {
+        const from = input ? ` (${this.#new.socket(input)})` : '';
+        return `${this.#new.socket(output)} shows ${this.#new.of(shows)}${from}`;
+      }),
+    ].filter((one) => one !== undefined);
+    if (words.length === 0) return undefined;
+    const sockets = outputs.map(({ setting: { output } }) =>
+      this.#after.socket({ text: output.text, port: output }),
+    );
+    return { ...this.#atBox('set', box, `Set ${this.#after.box(box)}: ${words.join('; ')}.`), sockets };
   }
 
   carry({ before, after }: BoxPair): Said {
@@ -182,12 +239,17 @@ export class StepWords {
   }
 
   plugEnd(move: EndMove): Said {
-    const text = `Plug the end of ${this.#end(move)} that you kept at hand into ${this.#after.end(move.goesTo)}.`;
+    const text = `Plug the end of ${this.#end(move).replace(/^one end of /, '')} that you kept at hand into ${this.#after.end(move.goesTo)}.`;
     return { ...this.#atEnd('plug', move, text), sockets: [this.#after.socket(move.goesTo)] };
   }
 
-  /** The end of a cable, told by where its other end stays. */
-  #end({ after, stays }: EndMove): string {
+  /** The end of a cable, told by where its other end is. */
+  #end({ after, stays, goesTo }: EndMove): string {
+    if (!stays) {
+      const other = goesTo === after.from ? after.to : after.from;
+      const away = this.#isWithinOnePlace(after) ? '' : ` at ${this.#after.place(other)}`;
+      return `one end of ${this.#after.cable(after)} (its other end${away} moves too)`;
+    }
     const away = this.#isWithinOnePlace(after) ? '' : ` at ${this.#after.place(stays)}`;
     return `${this.#after.cable(after)} (its other end stays in ${this.#after.end(stays)}${away})`;
   }
@@ -256,3 +318,11 @@ export class StepWords {
     return `; power it from ${poweredBy.map((circuit) => this.#new.circuit(circuit)).join(' and ')}`;
   }
 }
+
+/** The same is written on both, or nothing on either and both have the same name. */
+function isCalledAlike(before: Called, after: Called): boolean {
+  const [was, is] = [before, after].map(({ statement: { label }, name }) => label ?? name);
+  return was === is;
+}
+
+type Called = Pick<Owner | Link, 'name'> & { readonly statement: { readonly label: string | undefined } };

@@ -9,7 +9,8 @@ import { type Effect, type ReadySpot, Running, titlesOf } from './running.ts';
 import { type Said, StepWords } from './step-words.ts';
 
 /**
- * What to do on site, in an order in which no running picture goes dark unless it must: set up what is new; lay every
+ * What to do on site, in an order in which no running picture goes dark unless it must: write new names on things; set up
+ * and set what is new; lay every
  * cable, and plug those whose sockets are free; switch over what can run its new way; then one socket after another,
  * those first over which nothing runs any more; take out what is no longer needed; look at every screen that changed.
  */
@@ -30,6 +31,8 @@ class Ordering {
   readonly #inSocket = new Map<string, Link | EndMove>();
   readonly #pulled = new Set<Link>();
   readonly #moved = new Set<EndMove>();
+  /** Both ends of a cable may move. */
+  readonly #endsOf = new Map<Link, EndMove[]>();
   /** Cables of the new plan whose sockets are not free yet, by each of these sockets. */
   readonly #wanting = new Map<string, Link[]>();
   readonly #waiting: Set<Link>;
@@ -44,8 +47,8 @@ class Ordering {
   constructor(comparison: Comparison) {
     this.#comparison = comparison;
     this.#patching = patchingOf(comparison);
-    this.#words = new StepWords(comparison, this.#patching.replaced);
-    this.#outputs = new OutputChanges(comparison);
+    this.#words = new StepWords(comparison, this.#patching);
+    this.#outputs = new OutputChanges(comparison, this.#patching.replacing);
     const { gone, come, moves, carried } = this.#patching;
     this.#running = new Running(comparison, new Set([...come, ...moves.map(({ after }) => after)]));
     this.#waiting = new Set(come);
@@ -53,12 +56,20 @@ class Ordering {
     this.#comeAt = byBox(come);
     this.#away = new Set(carried.map(({ after }) => after));
     for (const link of gone) for (const end of [link.from, link.to]) this.#inSocket.set(this.#old(end), link);
-    for (const move of moves) this.#inSocket.set(this.#old(move.leaves), move);
+    for (const move of moves) {
+      this.#inSocket.set(this.#old(move.leaves), move);
+      add(this.#endsOf, move.after, move);
+    }
   }
 
   steps(): Step[] {
     const { newBoxes, oldBoxes, carried, repowered, sparesLaid, sparesTakenUp, gone } = this.#patching;
-    for (const box of newBoxes) this.#add(this.#words.setUp(box));
+    for (const said of this.#words.labels()) this.#add(said);
+    for (const box of newBoxes) {
+      this.#add(this.#words.setUp(box));
+      const settings = this.#words.prepare(box, this.#outputs.takeOf(box));
+      if (settings) this.#add(settings);
+    }
     this.#plugWhatIsFree();
     for (const link of sparesLaid) this.#add(this.#words.laySpare(link));
     for (const pair of repowered) this.#repower(pair);
@@ -220,7 +231,10 @@ class Ordering {
     this.#moved.add(move);
     const effect = loose ? nothing : this.#running.unplug(move.before);
     this.#add(loose ? this.#words.plugEnd(move) : this.#words.move(move), effect);
-    this.#running.plug(move.after);
+    const isPlugged = this.#endsOf
+      .get(move.after)!
+      .every((end) => this.#moved.has(end) && !this.#loose.has(end));
+    if (isPlugged) this.#running.plug(move.after);
     this.#switchOver();
     this.#plugWaitingAt(this.#old(move.leaves));
   }
