@@ -1,20 +1,11 @@
 /** The book as a person's browser shows it: its figures, its policy, its accessibility, its pages. */
 import axe from 'axe-core';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { bookParts, bookSections } from '../../src/documents/book/book.ts';
 import { bookPage } from '../../src/documents/book/page.ts';
 import { cssString } from '../../src/documents/book/style.ts';
 import { placeScene } from '../../src/documents/drawing/place-scene.ts';
-import { analysisJson } from '../../src/documents/json/analysis.ts';
-import {
-  formatLength,
-  formatPower,
-  formatShare,
-  formatTime,
-  formatWeight,
-} from '../../src/physics/display.ts';
 import { describeInBrowser, type Viewer } from '../support/browser.ts';
 import { type CheckedExample, checkedExample, checkedPlan } from '../support/example-plans.ts';
 import { hostileLabels, hostileShow } from '../support/hostile-show.ts';
@@ -66,24 +57,6 @@ describe('text', () => {
     );
   });
 });
-
-interface Row {
-  readonly of: string;
-  readonly cells: readonly { readonly text: string; readonly value: number | null }[];
-}
-
-/** The rows of a section, as they are read from the page. */
-function rowsOf(page: Page, section: string): Promise<Row[]> {
-  return page.locator(`#${section} tr[data-of]`).evaluateAll((rows) =>
-    rows.map((row) => ({
-      of: (row as HTMLElement).dataset.of ?? '',
-      cells: [...row.children].map((cell) => {
-        const data = cell.querySelector('data');
-        return { text: (data ?? cell).textContent ?? '', value: data ? Number(data.value) : null };
-      }),
-    })),
-  );
-}
 
 async function open(viewer: Viewer, html: string) {
   const watched = await viewer.open();
@@ -146,95 +119,6 @@ describeInBrowser('the book in a browser', (viewer) => {
         );
       });
       expect(violations).toEqual([]);
-      await page.close();
-    },
-    120_000,
-  );
-
-  test.each(['finals', 'arena'])(
-    '%s: every figure is that of `show --json`',
-    async (name) => {
-      const checked = checkedExample(name);
-      const { units } = checked.analysis.settings;
-      const json = analysisJson(checked.analysis, 'plan', []);
-      const { page } = await open(viewer, await wholeBookOf(checked));
-      const byName = <T extends { name: string }>(list: readonly T[]) =>
-        new Map(list.map((one) => [one.name, one]));
-      const figures: [shown: string, value: number | null, expected: string, expectedValue: number][] = [];
-      const see = (row: Row, at: number, value: number | null, format: (value: number) => string) => {
-        if (value === null) return;
-        const cell = row.cells[at]!;
-        figures.push([cell.text, cell.value, format(value), value]);
-      };
-
-      const links = byName(json.links);
-      const pieces = new Map(json.cables.map((one) => [one.link, one]));
-      const cableRows = await page.locator('#cables tbody tr').evaluateAll((rows) =>
-        rows.map((row) => ({
-          of: (row as HTMLElement).dataset.of ?? '',
-          // From the right, because a column without words is left out.
-          values: [...row.querySelectorAll('td.quantity')].map((cell) => {
-            const data = cell.querySelector('data');
-            return {
-              text: data?.textContent ?? cell.textContent ?? '',
-              value: data ? Number(data.value) : null,
-            };
-          }),
-        })),
-      );
-      expect(cableRows).toHaveLength(json.links.length);
-      for (const { of, values } of cableRows) {
-        const link = links.get(of)!;
-        const row = { of, cells: values };
-        see(row, 0, link.length_m, (value) => formatLength(value, units));
-        see(row, 1, pieces.get(of)?.piece_m ?? null, (value) => formatLength(value, units));
-      }
-
-      const feeds = new Map<string, (typeof json.feeds)[number]>();
-      for (const feed of json.feeds) {
-        const key = `${feed.source} -> ${feed.destination}`;
-        if (!feeds.has(key)) feeds.set(key, feed);
-      }
-      const lineCheck = await rowsOf(page, 'line-check');
-      expect(lineCheck).toHaveLength(feeds.size);
-      for (const row of lineCheck) {
-        const feed = feeds.get(row.of)!;
-        see(row, 4, feed.delay_limit_s, (value) => formatTime(value, feed.delay_s ?? undefined));
-        if (feed.delay_from === 'computed')
-          see(row, 5, feed.delay_s, (value) => formatTime(value, feed.delay_limit_s ?? undefined));
-      }
-
-      const circuits = byName(json.circuits);
-      for (const row of await rowsOf(page, 'power')) {
-        const circuit = circuits.get(row.of);
-        if (!circuit || row.cells.length !== 6) continue;
-        see(row, 3, circuit.load_w, (value) => formatPower(value, circuit.limit_w ?? undefined));
-        see(row, 4, circuit.limit_w, (value) => formatPower(value, circuit.load_w));
-        see(row, 5, circuit.share, formatShare);
-      }
-
-      const cases = byName(json.cases);
-      for (const row of await rowsOf(page, 'packing')) {
-        const one = cases.get(row.of);
-        if (one) see(row, 3, one.weight_kg, (value) => formatWeight(value, one.limit_kg ?? undefined));
-      }
-
-      const costs = new Map(json.cost.lines.map((line) => [line.what, line]));
-      const total = (await rowsOf(page, 'cost')).find(({ of }) => of === 'total')!;
-      figures.push([
-        total.cells.at(-1)!.text,
-        total.cells.at(-1)!.value,
-        String(json.cost.total),
-        json.cost.total,
-      ]);
-      expect(costs.size).toBeGreaterThan(5);
-
-      expect(figures.length).toBeGreaterThan(80);
-      for (const [shown, value, expected, expectedValue] of figures) {
-        expect(shown).toBe(expected);
-        // JSON leaves out the noise behind the twelfth digit.
-        expect(Number(value!.toPrecision(12))).toBe(Number(expectedValue.toPrecision(12)));
-      }
       await page.close();
     },
     120_000,

@@ -2,8 +2,8 @@ import { failing } from '../../analysis/failures.ts';
 import { type CheckedAnalysis, filledTables, sheetMakers, sheetsOf } from '../sheets/sheets.ts';
 import { Titles } from '../sheets/titles.ts';
 import { coverHtml, type Heading, titleOf } from './cover.ts';
-import { type BookDrawing, bookDrawings } from './drawings.ts';
-import { text } from './html.ts';
+import { type BookDrawing, type BookDrawings, bookDrawings } from './drawings.ts';
+import { prose, text } from './html.ts';
 import { sheetHtml } from './sheet-html.ts';
 import { bookStyle } from './style.ts';
 
@@ -13,7 +13,7 @@ export interface BookParts {
   readonly style: string;
   readonly cover: string;
   readonly drawings: readonly BookDrawing[];
-  /** What stands around the drawings. */
+  /** What stands above the drawings; empty without any. */
   readonly drawingsHead: string;
   readonly sections: readonly string[];
 }
@@ -42,9 +42,12 @@ export function* makingBook(
   // The fault cards need what is longest to work out; it goes in steps of its own.
   if (wanted === undefined || wanted.has('faults')) yield* inSteps(failing(analysis));
   const headings: Heading[] = [];
-  const drawings =
-    wanted === undefined || wanted.has('drawing') ? bookDrawings(analysis, new Titles(analysis)) : [];
-  if (drawings.length > 0) headings.push({ id: 'drawing', title: 'Drawings' });
+  const drawn =
+    wanted === undefined || wanted.has('drawing')
+      ? bookDrawings(analysis, new Titles(analysis))
+      : { drawings: [], tooLarge: [] };
+  const drawingsHead = drawingsHeadHtml(drawn, from);
+  if (drawingsHead !== '') headings.push({ id: 'drawing', title: 'Drawings' });
   const sections: string[] = [];
   for (const sheet of sheetsOf(checked, wanted)) {
     yield;
@@ -58,10 +61,24 @@ export function* makingBook(
     title,
     style: bookStyle({ title, revision: revision ? `revision ${revision}` : '', date: date ?? '' }),
     cover: wanted === undefined ? coverHtml(checked, headings) : '',
-    drawings,
-    drawingsHead: `<h2 id="drawing-title">Drawings</h2><p class="from">${text(from)}</p>`,
+    drawings: drawn.drawings,
+    drawingsHead,
     sections,
   };
+}
+
+const howToRead =
+  'Each picture has a number and a shade; both go with it along every cable. Full dots are plugged, hollow ones are free. A framed band between two boxes is a network cable: each picture in it is a strip, the upper half goes to the right, the lower half to the left, white is left over. Dashed: a spare, or out of use.';
+
+/** The heading, how to read what follows, and what is too large to be drawn on paper. */
+function drawingsHeadHtml({ drawings, tooLarge }: BookDrawings, from: string): string {
+  if (drawings.length + tooLarge.length === 0) return '';
+  const missing = tooLarge.map(({ title, boxes, place }) => {
+    const instead = place === undefined ? '`feedplot draw`' : `\`feedplot draw --place ${place}\``;
+    const others = place === undefined && drawings.length > 0 ? ' The drawings of its places follow.' : '';
+    return `<p class="note"><strong>${text(title)} is not drawn here:</strong> ${prose(`it has ${boxes} boxes, too many for a page.${others} ${instead} draws it for a screen.`)}</p>`;
+  });
+  return `<h2 id="drawing-title">Drawings</h2><p class="from">${text(from)}</p><p class="about">${text(howToRead)}</p>${missing.join('')}`;
 }
 
 function* inSteps(steps: Generator<undefined, unknown>): Generator<undefined, void> {

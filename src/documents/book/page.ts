@@ -1,18 +1,14 @@
 import type { Placement } from '../drawing/place-scene.ts';
 import type { BookParts } from './book.ts';
-import { drawingHtml } from './drawings.ts';
+import { drawingsHtml } from './drawing-html.ts';
 import { attribute } from './html.ts';
 
 /** The body of the book. @param placements Of the drawings, in their order; undefined where one failed. */
 export function bookBody(parts: BookParts, placements: readonly (Placement | undefined)[]): string {
-  const figures = parts.drawings.map((drawing, i) => {
-    const placement = placements[i];
-    return placement ? drawingHtml(drawing, placement) : '';
-  });
   const drawings =
-    parts.drawings.length === 0
+    parts.drawingsHead === ''
       ? ''
-      : `<section id="drawing" class="drawings" aria-labelledby="drawing-title">${parts.drawingsHead}${figures.join('\n')}</section>`;
+      : `<section id="drawing" class="drawings" aria-labelledby="drawing-title">${drawingsHtml(parts.drawings, placements, parts.drawingsHead)}</section>`;
   return `<main>${[parts.cover, drawings, ...parts.sections].filter(Boolean).join('\n')}</main>`;
 }
 

@@ -20,10 +20,11 @@ export function addressSheet({ analysis, titles }: SheetInput): Sheet {
     tables: [
       {
         file: 'addresses',
+        caption: 'To set in the boxes',
         columns: [
           { title: 'Set', kind: 'tick' },
           { title: 'Box' },
-          { title: 'Address', kind: 'large' },
+          { title: 'Address', kind: 'strong' },
           { title: 'Stands at' },
         ],
         rows: nodes.map(({ node, address, stated }) => ({
@@ -38,10 +39,11 @@ export function addressSheet({ analysis, titles }: SheetInput): Sheet {
       },
       {
         file: 'groups',
+        caption: 'Groups on which pictures ride (multicast)',
         columns: [
           { title: 'Picture' },
-          { title: 'Group', kind: 'large' },
-          { title: 'On the wire' },
+          { title: 'Group', kind: 'strong' },
+          { title: 'Hardware address' },
           { title: 'Note' },
         ],
         rows: groups.map(({ source, group, hardwareAddress, flooded }) => ({

@@ -55,7 +55,7 @@ function pullTable(
     file,
     group: { heading: 'Way', ...way, title: installed ? `The house’s own: ${way.title}` : way.title },
     columns: [{ title: installed ? 'Plugged' : 'Pulled', kind: 'tick' }, ...columnsBehindTheBox],
-    rows: pull.cables.map((cable) => row(cable, input, proved, installed)),
+    rows: pull.cables.map((cable) => row(cable, pull, input, proved, installed)),
   };
 }
 
@@ -93,19 +93,22 @@ function placesOn(runs: Pull['runs'], start: Place | undefined, titles: SheetInp
 
 function row(
   { link, piece }: PulledCable,
+  { places }: Pull,
   { analysis, titles }: SheetInput,
   proved: ReadonlySet<Link>,
   installed: boolean,
 ): SheetRow {
   const { length_m, from } = link.length;
+  // The heading names the place.
+  const within = places[0] === places[1];
   const length = (value: number) => formatLength(value, analysis.settings.units);
   return {
     of: link.name,
     cells: [
       tickBox(proved.has(link)),
       { text: titles.ownLabel(link) ?? '', small: noteOf(link, titles) },
-      { text: titles.end(link.from), small: placeOf(link.from, titles) },
-      { text: titles.end(link.to), small: placeOf(link.to, titles) },
+      { text: titles.end(link.from), small: within ? undefined : placeOf(link.from, titles) },
+      { text: titles.end(link.to), small: within ? undefined : placeOf(link.to, titles) },
       titles.cable(link.cable),
       {
         text: length_m === undefined ? 'not known' : length(length_m),
@@ -124,8 +127,7 @@ function placeOf({ port }: Link['from'], titles: SheetInput['titles']): string |
 function noteOf(link: Link, titles: SheetInput['titles']): string | undefined {
   const words = [
     link.standbyFor ? `spare for ${titles.link(link.standbyFor)}: plug only when that fails` : '',
-    link.sheath === link ? '' : `core of ${titles.link(link.sheath)}`,
-    link.bothWays ? 'carries both ways' : '',
+    link.sheath === link ? '' : `in the sheath of ${titles.link(link.sheath)}`,
   ];
   return words.filter(Boolean).join('; ') || undefined;
 }

@@ -48,7 +48,7 @@ function card(changeover: Changeover, input: SheetInput): SheetTable {
       { title: 'No.', kind: 'short' },
       { title: 'At' },
       { title: 'Do', kind: 'large' },
-      { title: 'And then' },
+      { title: 'Note' },
     ],
     rows: tasks.map(
       ({ at, what, note }, i): SheetRow => ({ cells: [openBox, String(i + 1), at, what, note] }),

@@ -13,7 +13,7 @@ export function faultSheet(input: SheetInput): Sheet {
     id: 'faults',
     title: 'Fault cards',
     about:
-      'Look for the line whose pictures are the ones that went, all at once. First what a standby mends, then what has to be mended or swapped, each worst first. One loss at a time is worked out: a cable with all in its sheath, a box, or all cables of a run.',
+      'Look for the line that names exactly the screens and inputs that went, all at once. First what a standby mends, then what has to be mended or swapped, each worst first. Worked out for one loss at a time: a cable with all in its sheath, a box, or all cables of a run.',
     cautions: [mainsCaution, fibreCaution],
     empty: 'No single loss takes a picture away.',
     tables: [
@@ -63,60 +63,114 @@ function card(failures: readonly Failure[], input: SheetInput): SheetTable {
     columns: [
       { title: 'When' },
       { title: 'Gone, all at once' },
-      { title: 'Do', kind: 'large' },
+      { title: 'Do', kind: 'wide' },
       { title: 'Stays dark' },
     ],
-    rows: failures.map((failure, i) => ({
-      of: failure.lost.name,
-      cells: [
-        input.titles.segment(failure.segment),
-        targetsOf(goneIn(failure), input),
-        i > 0 && sameLinks(failure.standbys, failures[0]!.standbys) && failure.overloaded.length === 0
-          ? 'the same'
-          : actionFor(failure, input),
-        targetsOf(failure.dark, input) || 'none',
-      ],
-    })),
+    rows: alike(failures).map(([failure, ...others]): SheetRow => {
+      const first = failures[0]!;
+      const same =
+        failure !== first && sameLinks(failure!.standbys, first.standbys) && failure!.overloaded.length === 0;
+      return {
+        of: failure!.lost.name,
+        cells: [
+          [failure!, ...others].map(({ segment }) => input.titles.segment(segment)).join('; '),
+          targetsOf(goneIn(failure!), input),
+          same ? 'the same' : replugging(failure!, input),
+          targetsOf(failure!.dark, input) || 'none',
+        ],
+      };
+    }),
   };
+}
+
+/** Losses of one thing by segment, those together that look and are mended alike. */
+function alike(failures: readonly Failure[]): Failure[][] {
+  const feeds = (deliveries: readonly Delivery[]) => deliveries.map(({ feed }) => feed.targetName).sort();
+  const links = (all: readonly Link[]) => all.map(({ index }) => index);
+  const groups = new Map<string, Failure[]>();
+  for (const failure of failures) {
+    const { dark, standbys, overloaded } = failure;
+    const key = [feeds(goneIn(failure)), feeds(dark), links(standbys), links(overloaded)];
+    add(groups, JSON.stringify(key), failure);
+  }
+  return [...groups.values()];
 }
 
 function sameLinks(a: readonly Link[], b: readonly Link[]): boolean {
   return a.length === b.length && a.every((link, i) => link === b[i]);
 }
 
+/** What has no standby: by what is gone, and for each of these everything that may be to blame. */
 function mending(losses: readonly Failure[][], input: SheetInput): SheetTable[] {
+  const byGone = new Map<string, SheetRow[]>();
+  for (const failures of losses) {
+    const gone = goneCell(failures, input);
+    add(byGone, JSON.stringify(gone), {
+      of: failures[0]!.lost.name,
+      cells: [gone, suspectCell(failures[0]!, input), remedyCell(failures[0]!, input)],
+    });
+  }
   return [
     {
       file: 'faults-to-mend',
-      group: { heading: 'What', title: 'No standby: mend it or swap it' },
-      columns: [{ title: 'Gone, all at once' }, { title: 'Suspect' }, { title: 'Do' }],
-      rows: losses.map(
-        (failures): SheetRow => ({
-          of: failures[0]!.lost.name,
-          cells: [goneCell(failures, input), suspectOf(failures[0]!, input), actionFor(failures[0]!, input)],
-        }),
-      ),
+      group: {
+        heading: 'What',
+        title: 'No standby: mend it or swap it',
+        subtitle: 'First push home the plugs at both ends, then look at the right column, then swap.',
+      },
+      columns: [
+        { title: 'Gone, all at once', joined: true, percent: 33 },
+        { title: 'Suspect', percent: 34 },
+        { title: 'Look at, swap for' },
+      ],
+      rows: [...byGone.values()].flat(),
     },
   ];
 }
 
-/** What is gone, and below it what else is gone in which segment. */
+/** What is gone, and below it how that differs in which segment. */
 function goneCell([first, ...others]: readonly Failure[], input: SheetInput): RichCell {
   const when = (failure: Failure) => input.titles.segment(failure.segment);
-  const gone = targetsOf(goneIn(first!), input);
+  const gone = goneIn(first!);
+  const words = targetsOf(gone, input);
   return {
-    text: first!.segment ? `${when(first!)}: ${gone}` : gone,
+    text: first!.segment ? `${when(first!)}: ${words}` : words,
     small:
       others
-        .map((failure) => `${when(failure)}: ${targetsOf(goneIn(failure), input) || 'nothing'}`)
+        .map((failure) => differenceOf(failure, gone, input))
+        .filter(Boolean)
         .join('. ') || undefined,
   };
 }
 
+/** `Finale: also Left screen; not Recorder`; nothing where it is the same. */
+function differenceOf(failure: Failure, usual: readonly Delivery[], input: SheetInput): string {
+  const now = goneIn(failure);
+  const has = (all: readonly Delivery[], { feed }: Delivery) =>
+    all.some((one) => one.feed.target === feed.target && one.feed.targetName === feed.targetName);
+  const more = now.filter((delivery) => !has(usual, delivery));
+  const less = usual.filter((delivery) => !has(now, delivery));
+  const words = [
+    more.length > 0 ? `also ${targetsOf(more, input)}` : '',
+    less.length > 0 ? `not ${targetsOf(less, input)}` : '',
+  ].filter(Boolean);
+  return words.length === 0 ? '' : `${input.titles.segment(failure.segment)}: ${words.join('; ')}`;
+}
+
+/** Each by its name; the inputs of one box together. */
 function targetsOf(deliveries: readonly Delivery[], { titles }: SheetInput): string {
-  return [
-    ...new Set(deliveries.map(({ feed }) => (feed.target ? titles.target(feed.target) : feed.targetName))),
-  ].join(', ');
+  const inputs = new Map<string, string[]>();
+  for (const { feed } of deliveries) {
+    const { target, targetName } = feed;
+    const socket = target && !('kind' in target) ? titles.socket(target) : undefined;
+    const owner = target ? titles.of('kind' in target ? target : target.owner) : targetName;
+    const known = inputs.get(owner) ?? [];
+    if (socket !== undefined && !known.includes(socket)) known.push(socket);
+    inputs.set(owner, known);
+  }
+  return [...inputs]
+    .map(([owner, sockets]) => (sockets.length === 0 ? owner : `${owner} · ${sockets.join(', ')}`))
+    .join(', ');
 }
 
 function suspectOf({ kind, lost, links }: Failure, { titles }: SheetInput): string {
@@ -130,30 +184,64 @@ function suspectOf({ kind, lost, links }: Failure, { titles }: SheetInput): stri
     : `${cable}, and in the same sheath ${others.map((link) => titles.link(link)).join('; ')}`;
 }
 
-/** The standby where there is one, else the way a fault of this kind is found and mended. */
-function actionFor({ kind, lost, links, standbys, overloaded }: Failure, input: SheetInput): string {
-  const { titles, analysis } = input;
-  const over =
-    overloaded.length === 0
-      ? ''
-      : ` TOO MUCH then on ${overloaded.map((link) => titles.link(link)).join(', ')}: take a picture off.`;
-  if (standbys.length > 0) {
-    const replaced = links.filter((link) => standbys.some(({ standbyFor }) => standbyFor === link));
-    return `Unplug ${replaced.map((link) => ends(link, input)).join('; ')}. Plug ${standbys.map((link) => ends(link, input)).join('; ')}.${over}`;
-  }
+/** By name, and below it what and where it is. */
+function suspectCell({ kind, lost, links }: Failure, { titles }: SheetInput): RichCell {
   if (kind === 'node')
-    return `Power from ${powerOf(lost as Node, input)}? Plugs? Else put the spare in its place, set as on its preparation card.${over}`;
-  if (kind === 'run') return `Walk the run: where was it trodden on, pulled or squeezed?${over}`;
+    return { text: titles.of(lost as Node), small: `box at ${titles.place((lost as Node).place)}` };
+  if (kind === 'run')
+    return {
+      text: titles.run(lost as Run),
+      small: `everything in this run: ${links.map((link) => titles.link(link)).join('; ')}`,
+    };
+  const others = links.filter((link) => link !== lost);
+  return {
+    text: titles.link(lost as Link),
+    small:
+      others.length === 0
+        ? undefined
+        : `and in the same sheath ${others.map((link) => titles.link(link)).join('; ')}`,
+  };
+}
+
+function remedyCell(failure: Failure, input: SheetInput): RichCell {
+  const { titles, analysis } = input;
+  const { kind, lost } = failure;
+  const small = overText(failure, input) || undefined;
+  if (kind === 'run') return { text: 'where it is trodden on, pulled or squeezed', small };
+  if (kind === 'node') {
+    const { kit } = lost as Node;
+    const spare = kit ? `${kit.statement.label ?? kit.name}, set as on its preparation card` : undefined;
+    return {
+      text: powerOf(lost as Node, input),
+      small: [spare, small].filter(Boolean).join('. ') || undefined,
+    };
+  }
   const { cable, length } = lost as Link;
-  const piece = [
-    cable && titles.cable(cable),
+  const least =
     length.length_m === undefined
-      ? ''
-      : `of ${formatLength(length.length_m, analysis.settings.units)} or more`,
+      ? undefined
+      : `${formatLength(length.length_m, analysis.settings.units)} or more`;
+  return { text: [cable && titles.cable(cable), least].filter(Boolean).join(', '), small };
+}
+
+/** What a standby's load then overfills. */
+function overText({ overloaded }: Failure, { titles }: SheetInput): string {
+  return overloaded.length === 0
+    ? ''
+    : `TOO MUCH then on ${overloaded.map((link) => titles.link(link)).join(', ')}: take a picture off.`;
+}
+
+/** What to unplug, and what to plug instead. */
+function replugging(failure: Failure, input: SheetInput): string {
+  const { links, standbys } = failure;
+  const replaced = links.filter((link) => standbys.some(({ standbyFor }) => standbyFor === link));
+  return [
+    `Unplug ${replaced.map((link) => ends(link, input)).join('; ')}.`,
+    `Plug ${standbys.map((link) => ends(link, input)).join('; ')}.`,
+    overText(failure, input),
   ]
     .filter(Boolean)
     .join(' ');
-  return `Plugs at both ends? Else another cable${piece ? `: ${piece}` : ''}.${over}`;
 }
 
 function ends(link: Link, { titles }: SheetInput): string {
@@ -162,6 +250,6 @@ function ends(link: Link, { titles }: SheetInput): string {
 
 function powerOf({ poweredBy }: Node, { titles }: SheetInput): string {
   return poweredBy.length === 0
-    ? 'its supply'
-    : poweredBy.map((circuit) => titles.circuit(circuit)).join(' and ');
+    ? 'its plugs'
+    : `power from ${poweredBy.map((circuit) => titles.circuit(circuit)).join(' and ')}`;
 }

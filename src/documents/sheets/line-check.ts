@@ -1,10 +1,12 @@
 import type { Delivery, Feed, Source } from '../../analysis/model.ts';
-import { formatTime } from '../../physics/display.ts';
-import { type Format, formatFormat, formatRaster } from '../../physics/raster.ts';
+import { formatFrames, formatTime } from '../../physics/display.ts';
+import { type Format, formatRaster, type StatedFormat } from '../../physics/raster.ts';
+import { framesPerSecond } from '../../physics/rate.ts';
+import { counted } from '../findings/located.ts';
 import { verifyCaution } from './cautions.ts';
 import { durationText } from './durations.ts';
 import { pictureCell } from './pictures.ts';
-import { type Cell, quantity, type Sheet, type SheetInput, type SheetRow, tickBox } from './sheet.ts';
+import { type Cell, type Sheet, type SheetInput, type SheetRow, tickBox } from './sheet.ts';
 
 /** Each wish: what to send, where to look, what to see, and what was measured. */
 export function lineCheckSheet(input: SheetInput): Sheet {
@@ -16,7 +18,7 @@ export function lineCheckSheet(input: SheetInput): Sheet {
     id: 'line-check',
     title: 'Line check',
     about:
-      'Send the test picture from the source, go to where it is watched, and look: number, name, all four edges, and no broken lines. Photograph both screens side by side to read the delay. Write the value down; at the desk it is typed back as `measured` and `proved`.',
+      'Send the test picture from the source, go to where it is watched, and look: number, name, all four edges, and no broken lines. To read the delay, photograph both screens side by side while the test picture runs: the difference of the two frame counts. Write it down, in frames or ms; at the desk it is typed back as `measured` and `proved`. An empty “At most” has no limit.',
     cautions: [verifyCaution],
     empty: 'The plan has no feeds.',
     tables: [
@@ -24,8 +26,8 @@ export function lineCheckSheet(input: SheetInput): Sheet {
         file: 'line-check',
         columns: [
           { title: 'Seen', kind: 'tick' },
-          { title: 'Send from' },
-          { title: 'Look at' },
+          { title: 'Send from', percent: 23 },
+          { title: 'Look at', percent: 24 },
           { title: 'See', kind: 'short' },
           { title: 'At most', kind: 'quantity' },
           { title: 'Planned', kind: 'quantity' },
@@ -57,7 +59,7 @@ function row(delivery: Delivery, { titles }: SheetInput): SheetRow {
       },
       routes.length === 0 ? 'NO WAY THERE: see the open findings' : seeCell(source, format, titles),
       limitCell(delay),
-      quantity(delay.computed_s, (value) => formatTime(value, delay.limit_s), ''),
+      plannedCell(delay, source?.format),
       measured?.fact.delay
         ? { text: durationText(measured.fact.delay), value: delay.delay_s }
         : { text: '', write: true },
@@ -68,8 +70,24 @@ function row(delivery: Delivery, { titles }: SheetInput): SheetRow {
 /** What tells that it is the right one: the number on the test picture; of sound alone a tone. */
 function seeCell(source: Source | undefined, format: Format | undefined, titles: SheetInput['titles']): Cell {
   if (!source) return '';
-  if (format?.kind === 'sound') return { text: 'hear a test tone', small: formatFormat(format) };
+  if (format?.kind === 'sound')
+    return { text: 'hear a test tone', small: counted(format.audio_channels, 'sound channel') };
   return { text: `test picture ${titles.numberOf(source)}`, small: format && formatRaster(format) };
+}
+
+/** Less cannot be told from nothing on a photograph. */
+const LEAST_FRAMES = 0.05;
+
+/** The delay as the plan has it, and as many frames of the source's picture as that are: what a photograph shows. */
+function plannedCell({ computed_s, limit_s }: Delivery['delay'], format: StatedFormat | undefined): Cell {
+  if (computed_s === undefined) return '';
+  const rate = format && 'rate' in format ? framesPerSecond(format.rate) : undefined;
+  const frames = rate === undefined ? undefined : computed_s * rate;
+  return {
+    text: formatTime(computed_s, limit_s),
+    value: computed_s,
+    small: frames === undefined ? undefined : formatFrames(frames < LEAST_FRAMES ? 0 : frames),
+  };
 }
 
 /** The limit as it is stated, and what that is in the other unit. */

@@ -14,7 +14,8 @@ export function packingSheet(input: SheetInput): Sheet {
   return {
     id: 'packing',
     title: 'Packing lists',
-    about: 'One card a case: tick when it goes in, tick again when it comes home.',
+    about:
+      'One card a case: tick when it goes in, tick again when it comes home. Spares, and cables that no card names, are counted on the kit and cable list.',
     cautions: [liftingCaution],
     empty: 'The plan has no cases.',
     cards: true,
@@ -25,7 +26,8 @@ export function packingSheet(input: SheetInput): Sheet {
 const columns = [
   { title: 'In', kind: 'tick' },
   { title: 'Home', kind: 'tick' },
-  { title: 'Thing', kind: 'large' },
+  { title: 'Thing', percent: 42 },
+  { title: 'Kit or cable' },
   { title: 'Weighs', kind: 'quantity' },
 ] as const;
 
@@ -46,11 +48,17 @@ function card({ case: one, things }: PackingList, weight: CaseWeight, input: She
     columns,
     rows: [
       ...things.map((packed) => row(packed, input)),
-      ...loose.map((text): SheetRow => ({ cells: [openBox, openBox, text, 'not known'] })),
-      { cells: ['', '', 'the empty case', quantity(weight_kg, formatWeight)] },
+      ...loose.map((text): SheetRow => ({ cells: [openBox, openBox, text, '', 'not known'] })),
+      { cells: ['', '', 'The empty case', '', quantity(weight_kg, formatWeight)] },
       {
         of: one.name,
-        cells: ['', '', 'ALL TOGETHER', { text: whole, value: weight.weight_kg, small: unknownText(weight) }],
+        cells: [
+          '',
+          '',
+          'ALL TOGETHER',
+          '',
+          { text: whole, value: weight.weight_kg, small: unknownText(weight) },
+        ],
       },
     ],
   };
@@ -63,7 +71,7 @@ function unknownText({ unknown }: CaseWeight): string | undefined {
 function row({ thing, piece, weight_kg }: PackedThing, { titles, analysis }: SheetInput): SheetRow {
   const length_m = piece?.piece_m ?? piece?.needed_m;
   const length = length_m === undefined ? undefined : formatLength(length_m, analysis.settings.units);
-  const small =
+  const what =
     thing.kind === 'link'
       ? [titles.cable(thing.cable), length].filter(Boolean).join(', ')
       : 'kit' in thing
@@ -71,7 +79,7 @@ function row({ thing, piece, weight_kg }: PackedThing, { titles, analysis }: She
         : undefined;
   return {
     of: thing.name,
-    cells: [openBox, openBox, { text: titleOf(thing, titles), small }, quantity(weight_kg, formatWeight)],
+    cells: [openBox, openBox, titleOf(thing, titles), what ?? '', quantity(weight_kg, formatWeight)],
   };
 }
 

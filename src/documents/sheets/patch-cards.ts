@@ -13,7 +13,7 @@ export function patchSheet(input: SheetInput): Sheet {
     id: 'patch',
     title: 'Patch cards',
     about:
-      'One card a box, place by place. Read a line as: this socket takes the cable that comes from there.',
+      'One card a box, place by place. Read a line as: this socket takes the cable that comes from there. A place stands below only where the other end is elsewhere.',
     cautions: [mainsCaution],
     empty: 'The plan has no box.',
     cards: true,
@@ -76,7 +76,7 @@ function rows({ kitPort, label, port }: Socket, node: Node, input: SheetInput): 
       cells: [
         tickBox(false),
         titles.socket({ name: kitPort.name, label }),
-        { text: titles.end(other), small: other.port?.owner.place && titles.place(other.port.owner.place) },
+        { text: titles.end(other), small: elsewhere(other, node.place, titles) },
         {
           text: titles.ownLabel(link) ?? titles.cable(link.cable),
           small: titles.ownLabel(link) ? titles.cable(link.cable) : undefined,
@@ -85,6 +85,16 @@ function rows({ kitPort, label, port }: Socket, node: Node, input: SheetInput): 
       ],
     };
   });
+}
+
+/** The place of an end that is not here. */
+function elsewhere(
+  { port }: Link['from'],
+  here: Place | undefined,
+  titles: SheetInput['titles'],
+): string | undefined {
+  const there = port?.owner.place;
+  return there && there !== here ? `at ${titles.place(there)}` : undefined;
 }
 
 /** The pictures on a cable by number and name, those of all segments together. */
@@ -143,7 +153,7 @@ function endsCard(
             { text: titles.of(one), picture: one.kind === 'source' ? titles.numberOf(one) : undefined },
             {
               text: other ? titles.end(other) : 'nothing',
-              small: other?.port?.owner.place && titles.place(other.port.owner.place),
+              small: other && elsewhere(other, place, titles),
             },
             titles.cable(one.link?.cable),
             one.poweredBy.map((circuit) => titles.circuit(circuit)).join(' and '),

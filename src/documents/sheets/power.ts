@@ -42,9 +42,10 @@ export function powerSheet(input: SheetInput): Sheet {
 function circuitTable(circuits: readonly CircuitLoad[], { titles }: SheetInput): SheetTable {
   return {
     file: 'circuits',
+    caption: 'Circuits',
     columns: [
-      { title: 'Circuit' },
-      { title: 'Breaker' },
+      { title: 'Circuit', percent: 25 },
+      { title: 'Breaker', percent: 20 },
       { title: 'Feeds' },
       { title: 'Load', kind: 'quantity' },
       { title: 'At most', kind: 'quantity' },

@@ -5,8 +5,9 @@ import type { FirmwareState, Node, NodeAddress } from '../../analysis/model.ts';
 import { type OutputSetting, outputSettingsIn } from '../../analysis/output-settings.ts';
 import { socketsOf } from '../../analysis/ports.ts';
 import { formatFormat, formatRaster, type StatedFormat } from '../../physics/raster.ts';
+import { counted } from '../findings/located.ts';
 import { pictureText } from './pictures.ts';
-import { type Cell, openBox, type Sheet, type SheetInput, type SheetRow, type SheetTable } from './sheet.ts';
+import { type Cell, type Sheet, type SheetInput, type SheetRow, type SheetTable, tickBox } from './sheet.ts';
 
 /** What every box needs before the truck leaves. */
 export function preparationSheet(input: SheetInput): Sheet {
@@ -27,7 +28,7 @@ export function preparationSheet(input: SheetInput): Sheet {
     id: 'prepare',
     title: 'Preparation',
     about:
-      'One card a box, to be done in the workshop before the truck leaves. Tick what is set and stick on the labels.',
+      'One card a box, to be done in the workshop before the truck leaves. Tick what is set and stuck on. Where a socket has no name of its own, its label says what is plugged in there.',
     empty: 'No box of this plan needs anything set.',
     cards: true,
     tables: prepared.filter(({ rows }) => rows.length > 0),
@@ -53,10 +54,10 @@ function card(node: Node, wanted: Wanted, input: SheetInput): SheetTable {
       ({ output, shows, input: from }): Item => ({
         what: `${titles.socket(output)} shows`,
         set: pictureText(shows, titles),
-        note: from ? `from ${titles.socket(from)}` : 'off the network',
+        note: from ? `from ${titles.socket(from)}` : 'taken off the network',
       }),
     ),
-    ...labelItems(node),
+    ...labelItem(node, titles),
   ];
   return {
     file: 'preparation',
@@ -69,14 +70,14 @@ function card(node: Node, wanted: Wanted, input: SheetInput): SheetTable {
     },
     columns: [
       { title: 'Done', kind: 'tick' },
-      { title: 'What' },
-      { title: 'Set to', kind: 'large' },
-      { title: 'Note' },
+      { title: 'What', percent: 20 },
+      { title: 'Set to', kind: 'strong' },
+      { title: 'Note', percent: 24 },
     ],
     rows: items.map(
-      ({ what, set, note = '' }): SheetRow => ({
+      ({ what, set, note = '', done = false }): SheetRow => ({
         of: node.name,
-        cells: [openBox, what, set, note] satisfies Cell[],
+        cells: [tickBox(done), what, set, note] satisfies Cell[],
       }),
     ),
   };
@@ -84,8 +85,9 @@ function card(node: Node, wanted: Wanted, input: SheetInput): SheetTable {
 
 interface Item {
   readonly what: string;
-  readonly set: string;
+  readonly set: Cell;
   readonly note?: string;
+  readonly done?: boolean;
 }
 
 function firmwareItem(state: FirmwareState | undefined): Item[] {
@@ -98,7 +100,8 @@ function firmwareItem(state: FirmwareState | undefined): Item[] {
     {
       what: 'Firmware',
       set: wanted,
-      note: found === wanted ? 'found, nothing to do' : `found ${found}: UPDATE`,
+      note: found === wanted ? `found ${found}: nothing to do` : `found ${found}: UPDATE`,
+      done: found === wanted,
     },
   ];
 }
@@ -126,7 +129,14 @@ function statedText(format: StatedFormat): string {
     .join(' ');
 }
 
-function labelItems(node: Node): Item[] {
-  const labelled = socketsOf(node).filter(({ label }) => label !== undefined);
-  return labelled.map(({ kitPort, label }) => ({ what: `Label on ${kitPort.name}`, set: label! }));
+/** The label of every socket that is used or has a name of its own, as the label sheets print them. */
+function labelItem(node: Node, titles: SheetInput['titles']): Item[] {
+  const labels = socketsOf(node).flatMap(({ kitPort, label, port }) => {
+    const link = port?.links[0];
+    const other = link && (link.from.port === port ? link.to : link.from);
+    const words = label ?? (other && titles.end(other));
+    return words === undefined ? [] : [`${kitPort.name}: ${words}`];
+  });
+  if (labels.length === 0) return [];
+  return [{ what: 'Labels', set: { text: counted(labels.length, 'label'), small: labels.join('; ') } }];
 }

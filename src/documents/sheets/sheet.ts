@@ -35,6 +35,8 @@ export interface SheetTable {
   readonly group?: Group;
   readonly columns: readonly SheetColumn[];
   readonly rows: readonly SheetRow[];
+  /** Stands above it; the file has its own name for that. */
+  readonly caption?: string;
   /** Below the table. */
   readonly notes?: readonly string[];
 }
@@ -48,8 +50,12 @@ export interface Group {
 
 export interface SheetColumn {
   readonly title: string;
-  /** short: on one line. large: in large letters; wide: those, and room for a box and its socket on one line. */
-  readonly kind?: 'tick' | 'short' | 'quantity' | 'write' | 'large' | 'wide';
+  /** short: on one line, as narrow as can be. strong: bold; large: in large letters; wide: those, and room for a box and its socket on one line. */
+  readonly kind?: 'tick' | 'short' | 'quantity' | 'write' | 'strong' | 'large' | 'wide';
+  /** How much of the paper's width it takes, in percent; the others share the rest as they need. */
+  readonly percent?: number;
+  /** On paper, equal cells below one another are one. */
+  readonly joined?: true;
 }
 
 export interface SheetRow {

@@ -1,9 +1,10 @@
 import { add } from '../../analysis/lists.ts';
 import type { Delivery, Source } from '../../analysis/model.ts';
 import { formatRate } from '../../physics/display.ts';
-import { formatFormat } from '../../physics/raster.ts';
+import { type Format, formatRaster } from '../../physics/raster.ts';
+import { counted } from '../findings/located.ts';
 import { pictureCell } from './pictures.ts';
-import { quantity, type Sheet, type SheetInput, type SheetRow } from './sheet.ts';
+import { type Cell, quantity, type Sheet, type SheetInput, type SheetRow } from './sheet.ts';
 
 /** Every picture: where it begins, what it is, where it is watched. */
 export function signalSheet(input: SheetInput): Sheet {
@@ -23,10 +24,10 @@ export function signalSheet(input: SheetInput): Sheet {
       {
         file: 'signals',
         columns: [
-          { title: 'Picture' },
-          { title: 'Begins at' },
+          { title: 'Picture', percent: 20 },
+          { title: 'Begins at', percent: 25 },
           { title: 'Format' },
-          { title: 'On the network', kind: 'quantity' },
+          { title: 'On a network', kind: 'quantity' },
           { title: 'Goes to' },
         ],
         rows: [...analysis.sources.values()].map((source) =>
@@ -49,11 +50,19 @@ function row(source: Source, deliveries: readonly Delivery[], { analysis, titles
         text: source.from ? titles.port(source.from) : titles.place(place),
         small: source.from ? titles.place(place) : port && `into ${titles.port(port)}`,
       },
-      figures.format ? formatFormat(figures.format) : 'not known',
+      formatCell(figures.format),
       quantity(figures.network_bits_per_second, formatRate, ''),
       deliveries.map((delivery) => goesTo(delivery, titles)).join('; ') || 'nowhere',
     ],
   };
+}
+
+/** The raster, and below it what else the format says. */
+function formatCell(format: Format | undefined): Cell {
+  if (!format) return 'not known';
+  const sound = counted(format.audio_channels, 'sound channel');
+  if (format.kind === 'sound') return sound;
+  return { text: formatRaster(format), small: `${format.sampling} ${format.depth_bits} bit, ${sound}` };
 }
 
 function goesTo({ feed, segment, routes }: Delivery, titles: SheetInput['titles']): string {

@@ -21,6 +21,7 @@ function soundTable({ analysis, titles }: SheetInput): SheetTable {
   const matches = soundMatchesOf(analysis);
   return {
     file: 'sound',
+    caption: 'Sound against picture',
     columns: [
       { title: 'Watched at' },
       { title: 'When' },
@@ -56,6 +57,7 @@ function offsetOf({ offset_s, ok, warning }: SoundMatch): string {
 function uplinkTable({ analysis, titles }: SheetInput): SheetTable {
   return {
     file: 'uplinks',
+    caption: 'Internet upload',
     columns: [
       { title: 'Uplink' },
       { title: 'Streams' },
@@ -85,6 +87,7 @@ function uplinkTable({ analysis, titles }: SheetInput): SheetTable {
 function recordingTable({ analysis, titles }: SheetInput): SheetTable {
   return {
     file: 'recordings',
+    caption: 'Recordings',
     columns: [
       { title: 'Recorder' },
       { title: 'Rate', kind: 'quantity' },
