@@ -6,8 +6,8 @@ import type { Statement } from '../plan/plan.ts';
 /** A name longer than this is a slip or an attack; a message shows its beginning. */
 const LONGEST_NAME = 48;
 
-/** Characters that a terminal or an editor would act on, or show in another order. */
-const INVISIBLE = /[\p{Cc}\p{Cf}\u2028\u2029]/gu;
+/** Characters that a terminal or an editor would act on, or show in another order, and halves of characters. */
+const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu;
 
 /** A text of the plan as a message shows it: no control characters, and cut when absurdly long. */
 export function shown(text: string): string {

@@ -21,6 +21,9 @@ export function written<T extends object>(values: { [K in keyof T]: T[K] | undef
   return result as T;
 }
 
+/** More digits than any count of lines, samples or pictures has. */
+const LONG_NUMBER = /\d{16}/;
+
 /** Reads the values of one statement and keeps what is wrong with them. After an error any part may be missing. */
 export class Reading {
   readonly faults: Fault[] = [];
@@ -127,11 +130,8 @@ export class Reading {
   number(text: string | undefined, part: string): number | undefined {
     if (text === undefined) return undefined;
     if (text.includes(',')) this.#tellComma(part, text, point(text));
-    const value = Number(point(text));
-    if (value < 0) return this.#tellMinus(part, text, undefined);
-    if (Number.isFinite(value)) return value;
-    this.fault('bad-number', part, `${text.slice(0, 20)}… is too large a number.`);
-    return undefined;
+    const value = this.#finite(text, part);
+    return value !== undefined && value < 0 ? this.#tellMinus(part, text, undefined) : value;
   }
 
   /** A count, such as connections on a fibre. */
@@ -145,12 +145,18 @@ export class Reading {
     const value = this.number(text, part);
     if (value === undefined) return undefined;
     if (Number.isInteger(value) && value >= least && value <= most) return value;
-    this.fault('bad-number', part, `${what} is a whole number from ${least} to ${most}, not ${text}.`);
+    const told = LONG_NUMBER.test(text!) ? `${text!.slice(0, 20)}…` : text;
+    this.fault('bad-number', part, `${what} is a whole number from ${least} to ${most}, not ${told}.`);
     return undefined;
   }
 
   format(node: Format | undefined, part: string): FormatFact | undefined {
     if (!node || (node.raster === undefined && node.audio === undefined)) return undefined;
+    const endless = [node.raster, node.sampling].find((text) => text && LONG_NUMBER.test(text));
+    if (endless) {
+      this.fault('bad-format', part, `${endless.slice(0, 20)}… has too large a number.`);
+      return undefined;
+    }
     const depth_bits = this.number(node.depth, part);
     const audioChannels = this.number(node.audio, part);
     const text = [
@@ -229,7 +235,8 @@ export class Reading {
 
   #measure(node: Quantity | undefined, part: string, dimension: Dimension) {
     if (!node?.value) return undefined;
-    const value = Number(point(node.value));
+    const value = this.#finite(node.value, part);
+    if (value === undefined) return undefined;
     if (node.value.includes(','))
       this.#tellComma(part, spaced(node.value, node.unit), spaced(point(node.value), node.unit));
     if (node.unit === undefined) {
@@ -287,6 +294,14 @@ export class Reading {
         text: without,
       },
     );
+  }
+
+  /** A number that has so many digits that arithmetic knows it as endless is told. */
+  #finite(text: string, part: string): number | undefined {
+    const value = Number(point(text));
+    if (Number.isFinite(value)) return value;
+    this.fault('bad-number', part, `${text.slice(0, 20)}… is too large a number.`);
+    return undefined;
   }
 
   #tellComma(part: string, found: string, mended: string): void {

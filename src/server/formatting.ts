@@ -71,7 +71,8 @@ export class PlanFormatter implements Formatter {
   ): TextEdit[] {
     const formatting = formattingOf(text, parsed, this.#services.parser.Lexer, extent);
     if ('refusal' in formatting) {
-      console.warn(formatting.refusal);
+      // Who asks for the whole file is told why it stays as it is; who types a new line is not.
+      if (extent === 'file') console.warn(formatting.refusal);
       return [];
     }
     return formatting.replacements

@@ -1,4 +1,4 @@
-/** Everything that can be seen of a syntax tree, a line a thing, to compare two trees. */
+/** Everything that can be seen of a syntax tree, one value after the other, to compare two trees. */
 import {
   type AstNode,
   type CompositeCstNode,
@@ -11,55 +11,64 @@ import {
 } from 'langium';
 import type { Range } from 'vscode-languageserver-types';
 
-export function dumpTree(parsed: ParseResult): string[] {
-  const out: string[] = [];
-  dumpNode(parsed.value, out, 0);
-  dumpCst(parsed.value.$cstNode!, out, 0);
-  for (const error of parsed.lexerErrors) {
-    out.push(`lexer ${error.offset} ${error.line}:${error.column} ${error.length} ${error.message}`);
-  }
-  for (const { token, message } of parsed.parserErrors) {
-    out.push(`parser ${token.startOffset} ${token.startLine}:${token.startColumn} ${token.image} ${message}`);
-  }
+/** Values rather than lines of text: they are compared after every edit, and joining them would take longest. */
+export type Seen = string | number | boolean | null | undefined;
+
+export function dumpTree(parsed: ParseResult, out: Seen[] = []): Seen[] {
+  dumpNode(parsed.value, out);
+  dumpCst(parsed.value.$cstNode!, out);
+  for (const { offset, line, column, length, message } of parsed.lexerErrors)
+    out.push('lexer', offset, line, column, length, message);
+  for (const { token, message } of parsed.parserErrors)
+    out.push('parser', token.startOffset, token.startLine, token.startColumn, token.image, message);
   return out;
 }
 
-function dumpNode(node: AstNode, out: string[], depth: number): void {
+function dumpNode(node: AstNode, out: Seen[]): void {
   const cst = node.$cstNode;
-  const place = cst
-    ? `${cst.offset}+${cst.length} ${range(cst.range)} ${depth > 0 ? cst.text : ''} ${cst.astNode === node}`
-    : 'no text';
-  out.push(`${depth} ${path(node)} ${node.$type} ${place}`);
+  out.push('node', node.$type, node.$containerProperty, node.$containerIndex);
+  if (cst) {
+    out.push(cst.offset, cst.length, node.$container ? cst.text : '', cst.astNode === node);
+    dumpRange(cst.range, out);
+  } else out.push('no text');
   for (const key of Object.keys(node).sort()) {
     if (key.startsWith('$')) continue;
     const value = (node as unknown as Record<string, unknown>)[key];
-    const items = Array.isArray(value) ? value : [value];
-    items.forEach((item: unknown, i) => {
-      if (isAstNode(item)) {
-        if (item.$container !== node) out.push(`${depth} ${key} ${i} stands in another node`);
-        dumpNode(item, out, depth + 1);
-      } else if (isReference(item)) {
-        const at = item.$refNode!;
-        out.push(`${depth} ${key} ${i} names ${item.$refText} ${at.offset} ${range(at.range)} ${at.text}`);
-      } else {
-        out.push(`${depth} ${key} ${i} ${JSON.stringify(item)}`);
-      }
-    });
+    if (!Array.isArray(value)) dumpValue(node, key, value, out);
+    else for (const item of value) dumpValue(node, key, item, out);
   }
+  out.push('end');
 }
 
-function dumpCst(node: CstNode, out: string[], depth: number): void {
+function dumpValue(node: AstNode, key: string, value: unknown, out: Seen[]): void {
+  out.push(key);
+  if (isAstNode(value)) {
+    if (value.$container !== node) out.push('stands in another node');
+    dumpNode(value, out);
+  } else if (isReference(value)) {
+    const at = value.$refNode!;
+    out.push('names', value.$refText, at.offset, at.text);
+    dumpRange(at.range, out);
+  } else if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') {
+    out.push(value);
+  } else out.push(JSON.stringify(value));
+}
+
+function dumpCst(node: CstNode, out: Seen[]): void {
   const leaf = !isCompositeCstNode(node);
   const source = node.grammarSource as { $type: string; value?: string } | undefined;
   const kind = leaf ? (node as LeafCstNode).tokenType.name : 'node';
-  out.push(
-    `cst ${depth} ${kind} ${node.hidden} ${node.offset}+${node.length} ${range(node.range)} ${source?.$type} ${source?.value ?? ''} ${leaf ? node.text : ''}`,
-  );
-  if (leaf) return;
-  for (const child of (node as CompositeCstNode).content) {
-    if (child.container !== node) out.push(`cst ${depth} stands in another node`);
-    dumpCst(child, out, depth + 1);
+  out.push('cst', kind, node.hidden, node.offset, node.length, source?.$type, source?.value);
+  dumpRange(node.range, out);
+  if (leaf) {
+    out.push(node.text);
+    return;
   }
+  for (const child of (node as CompositeCstNode).content) {
+    if (child.container !== node) out.push('stands in another node');
+    dumpCst(child, out);
+  }
+  out.push('end');
 }
 
 /** `statements/3.targets/1`. */
@@ -71,17 +80,20 @@ export function path(node: AstNode | undefined): string {
   return steps.join('.');
 }
 
-function range({ start, end }: Range): string {
-  return `${start.line}:${start.character}-${end.line}:${end.character}`;
+function dumpRange({ start, end }: Range, out: Seen[]): void {
+  out.push(start.line, start.character, end.line, end.character);
 }
 
-/** The first line in which two dumps differ, in words; undefined for none. */
-export function firstDifference(kept: readonly string[], fresh: readonly string[]): string | undefined {
+/** So many values before and behind the first difference are shown. */
+const AROUND = 12;
+
+/** The first place in which two dumps differ, in words; undefined for none. */
+export function firstDifference(kept: readonly Seen[], fresh: readonly Seen[]): string | undefined {
   for (let i = 0; i < Math.max(kept.length, fresh.length); i++) {
-    if (kept[i] === fresh[i]) continue;
-    const show = (line: string | undefined) =>
-      line === undefined ? 'nothing' : JSON.stringify(line).slice(0, 300);
-    return `line ${i}\n  edited: ${show(kept[i])}\n  fresh:  ${show(fresh[i])}`;
+    if (Object.is(kept[i], fresh[i])) continue;
+    const show = (values: readonly Seen[]) =>
+      JSON.stringify(values.slice(Math.max(0, i - AROUND), i + AROUND)).slice(0, 600);
+    return `value ${i}\n  edited: ${show(kept)}\n  fresh:  ${show(fresh)}`;
   }
   return undefined;
 }

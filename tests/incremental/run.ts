@@ -1,6 +1,7 @@
 /** Random work in a workspace, compared after each step with the same files read afresh. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { everyStatement } from '../support/every-statement.ts';
+import { smallPlan } from '../support/small-plan.ts';
 import { Typist, wildEdit } from './edits.ts';
 import type { Random } from './random.ts';
 import { type Action, Comparison, type Edit, type Script } from './script.ts';
@@ -22,6 +23,22 @@ const folders: readonly Script['files'][] = [
   },
 ];
 
+/** A few statements in one file, or in two that import each other: quick to compare, so that many can be. */
+function smallFiles(random: Random): Script['files'] {
+  const [head, ...others] = smallPlan;
+  const share = 2 + random.below(4);
+  const lines = [...others, ...(random.below(3) === 0 ? everyStatement : [])].filter(
+    () => random.below(share) === 0,
+  );
+  const cut = random.below(2) === 0 ? lines.length : random.below(lines.length + 1);
+  const show = [head, ...(cut < lines.length ? ['import "other.feedplot"'] : []), ...lines.slice(0, cut)];
+  const other = lines.slice(cut);
+  return {
+    'show.feedplot': `${show.join('\n')}\n`,
+    ...(other.length > 0 && { 'other.feedplot': `${other.join('\n')}\n` }),
+  };
+}
+
 function filesBelow(folder: string): Record<string, string> {
   const names = readdirSync(folder, { recursive: true, encoding: 'utf8' }).sort();
   const plans = names.filter((name) => name.endsWith('.feedplot'));
@@ -30,13 +47,20 @@ function filesBelow(folder: string): Record<string, string> {
 
 /** So much may a file grow before the round ends: what is slow to read afresh is slow to compare. */
 const MOST_CHARACTERS = 12_000;
+/** The same for a small plan. */
+const MOST_OF_SMALL = 2_500;
 
-/** Works at random until so many edits are made or something differs. */
-export async function run(random: Random, edits: number): Promise<Outcome> {
+/**
+ * Works at random until so many edits are made or something differs.
+ *
+ * @param small In how many of a hundred rounds the plan is a small one.
+ * @param onEdit Is told of each that is made and compared.
+ */
+export async function run(random: Random, edits: number, small = 30, onEdit?: () => void): Promise<Outcome> {
   const comparison = await Comparison.begin();
   let done = 0;
   while (done < edits) {
-    const round = new Round(random, comparison);
+    const round = new Round(random, comparison, small);
     await comparison.restart(round.script.files);
     const length = Math.min(edits - done, 20 + random.below(60));
     for (let i = 0; i < length && !round.isTooLong(); i++) {
@@ -50,6 +74,7 @@ export async function run(random: Random, edits: number): Promise<Outcome> {
         return { edits: done, failure: { script: round.script, difference } };
       }
       done++;
+      onEdit?.();
     }
   }
   return { edits: done };
@@ -60,13 +85,16 @@ class Round {
   readonly #comparison: Comparison;
   readonly #files: Script['files'];
   readonly #actions: Action[] = [];
+  readonly #most: number;
   readonly #typist: Typist | undefined;
   readonly #undo = new Map<string, Edit[]>();
 
-  constructor(random: Random, comparison: Comparison) {
+  constructor(random: Random, comparison: Comparison, small: number) {
     this.#random = random;
     this.#comparison = comparison;
-    const files = Object.entries(random.pick(folders));
+    const isSmall = random.below(100) < small;
+    this.#most = isSmall ? MOST_OF_SMALL : MOST_CHARACTERS;
+    const files = Object.entries(isSmall ? smallFiles(random) : random.pick(folders));
     const lineEnds = random.below(4) === 0 ? '\r\n' : '\n';
     this.#files = Object.fromEntries(files.map(([name, text]) => [name, text.replaceAll('\n', lineEnds)]));
     this.#typist = random.below(3) === 0 ? new Typist() : undefined;
@@ -77,7 +105,7 @@ class Round {
   }
 
   isTooLong(): boolean {
-    return [...this.#comparison.edited.texts().values()].some((text) => text.length > MOST_CHARACTERS);
+    return [...this.#comparison.edited.texts().values()].some((text) => text.length > this.#most);
   }
 
   next(): Action {

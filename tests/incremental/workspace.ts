@@ -1,9 +1,10 @@
 /** A server without an editor: its files lie in memory, its findings are kept, and everything can be looked at. */
 import { AstUtils, type LangiumDocument, URI } from 'langium';
-import type { Connection, Diagnostic, PublishDiagnosticsParams } from 'vscode-languageserver';
+import type { Connection, PublishDiagnosticsParams } from 'vscode-languageserver';
+import type { TextRange } from '../../src/plan/plan.ts';
 import { OpenText } from '../../src/server/open-text.ts';
 import { createServerServices } from '../../src/server/services.ts';
-import { dumpTree, path } from './dump.ts';
+import { dumpTree, path, type Seen } from './dump.ts';
 import type { RandomEdit } from './edits.ts';
 import { MemoryFiles } from './memory-files.ts';
 
@@ -94,27 +95,31 @@ export class Workspace {
   }
 
   /** Syntax trees, what names lead to, facts, findings, and hovers at some places. */
-  async lookAt(places: readonly Place[]): Promise<string[]> {
-    const out: string[] = [];
+  async lookAt(places: readonly Place[]): Promise<Seen[]> {
+    const out: Seen[] = [];
     const { Plans } = this.services.shared.plans;
     for (const uri of [...this.texts().keys()].sort()) {
       const document = this.document(uri);
-      out.push(`file ${uri} ${document ? 'is read' : 'is not read'}`);
+      out.push('file', uri, document ? 'is read' : 'is not read');
       if (!document) continue;
-      out.push(...dumpTree(document.parseResult));
-      out.push(...targets(document));
+      dumpTree(document.parseResult, out);
+      dumpTargets(document, out);
       const { statements, unreadables, imports, hasPlan } = Plans.read(document);
       for (const { fact, label, description, faults, source } of statements) {
-        out.push(`fact ${JSON.stringify({ fact, label, description, faults, at: source.range() })}`);
-        for (const { part } of faults) out.push(`fault at ${part} ${JSON.stringify(source.range(part))}`);
+        out.push('fact', JSON.stringify(fact), label, description, JSON.stringify(faults));
+        dumpPlace(source.range(), out);
+        for (const { part } of faults) dumpPlace(source.range(part), out);
       }
-      out.push(`head ${hasPlan} ${imports.map(({ fact }) => fact.path).join()}`);
-      for (const { message, range } of unreadables)
-        out.push(`unreadable ${message} ${JSON.stringify(range)}`);
-      for (const diagnostic of this.findings.get(uri)?.diagnostics ?? []) out.push(findingLine(diagnostic));
+      out.push('head', hasPlan, ...imports.map(({ fact }) => fact.path));
+      for (const { message, range } of unreadables) {
+        out.push('unreadable', message);
+        dumpPlace(range, out);
+      }
+      for (const diagnostic of this.findings.get(uri)?.diagnostics ?? [])
+        out.push('finding', JSON.stringify(diagnostic));
     }
     for (const [uri, { diagnostics }] of this.findings)
-      if (!this.texts().has(uri) && diagnostics.length > 0) out.push(`findings for ${uri}, which is gone`);
+      if (!this.texts().has(uri) && diagnostics.length > 0) out.push('findings for what is gone', uri);
     for (const { uri, offset } of places) {
       const document = this.document(uri);
       const position = document?.textDocument.positionAt(offset);
@@ -125,7 +130,7 @@ export class Workspace {
           textDocument: { uri },
           position,
         }));
-      out.push(`hover ${uri} ${offset} ${JSON.stringify(hover ?? null)}`);
+      out.push('hover', uri, offset, JSON.stringify(hover ?? null));
     }
     return out;
   }
@@ -141,20 +146,16 @@ export interface Place {
   readonly offset: number;
 }
 
-function targets(document: LangiumDocument): string[] {
-  const out: string[] = [];
+function dumpTargets(document: LangiumDocument, out: Seen[]): void {
   for (const node of AstUtils.streamAst(document.parseResult.value)) {
     for (const { reference, property } of AstUtils.streamReferences(node)) {
       const { ref } = reference as { ref?: Parameters<typeof path>[0] };
       const file = ref ? AstUtils.getDocument(ref).uri.toString() : '';
-      out.push(`${path(node)} ${property} ${reference.$refText} leads to ${file} ${path(ref)}`);
+      out.push(property, reference.$refText, file, path(ref));
     }
   }
-  return out;
 }
 
-function findingLine({ range, severity, code, message, relatedInformation }: Diagnostic): string {
-  const { start, end } = range;
-  const place = `${start.line}:${start.character}-${end.line}:${end.character}`;
-  return `finding ${place} ${severity} ${code} ${message} ${JSON.stringify(relatedInformation ?? [])}`;
+function dumpPlace({ line, column, endLine, endColumn }: TextRange, out: Seen[]): void {
+  out.push(line, column, endLine, endColumn);
 }
