@@ -4,7 +4,7 @@ import type { Hover, HoverParams } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/model.ts';
 import type { Format, Quantity } from '../language/generated/ast.ts';
 import { formatLength } from '../physics/display.ts';
-import { parseQuantity, toSi } from '../physics/quantity.ts';
+import { parseQuantity, requireQuantity } from '../physics/quantity.ts';
 import { parseFormat, type StatedFormat } from '../physics/raster.ts';
 import type { Statement } from '../plan/plan.ts';
 import { kitHover, nodeHover, portHover } from './hover/box-hovers.ts';
@@ -150,7 +150,7 @@ function quantityHover({ value, unit }: Quantity): string | undefined {
   try {
     const quantity = parseQuantity(`${value} ${unit}`);
     if (quantity.unit.dimension !== 'length') return undefined;
-    const length_m = toSi(quantity.value, quantity.unit);
+    const length_m = requireQuantity(quantity, 'length');
     const other = formatLength(length_m, quantity.unit.symbol === 'ft' ? 'metric' : 'feet');
     return `${value} ${unit} is ${other}`;
   } catch {

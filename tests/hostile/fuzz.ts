@@ -27,6 +27,9 @@ const SERVER_TEXTS = 15;
 /** Longer than this nothing takes; what does hangs. */
 const LONGEST_S = 120;
 
+/** What fails is tried in so many smaller forms. */
+const MOST_SMALLER = 150;
+
 const counts = { edits: 0, commands: 0, requests: 0 };
 let failures = 0;
 // Errors are made by the thousand; how they came about is told by doing it again.
@@ -60,49 +63,60 @@ async function fuzzEdits(start: number): Promise<void> {
   counts.edits += outcome.edits;
   if (!outcome.failure) return;
   const script = await shrink(outcome.failure.script);
-  keep('../incremental/failures', script, `Start ${start}: ${outcome.failure.difference}`);
+  keep('../incremental/failures', script, start, outcome.failure.difference);
 }
 
 async function fuzzCommands(start: number): Promise<void> {
-  let fault: string | undefined;
-  const details = await fc.check(
-    fc.asyncProperty(commandInput, async (input) => {
-      beat(`commands from ${start}`);
-      counts.commands++;
-      const found = await faultOfCommand(line, input);
-      fault = found ?? fault;
-      return found === undefined;
-    }),
-    { seed: start, numRuns: COMMANDS },
-  );
-  const [failed] = details.counterexample ?? [];
-  if (failed) keep('failures', { command: failed.entry.args, text: failed.text }, `Start ${start}: ${fault}`);
+  const failed = await smallestFailure(commandInput, COMMANDS, start, (input) => {
+    beat(`commands from ${start}`);
+    return faultOfCommand(line, input);
+  });
+  counts.commands += failed?.before ?? COMMANDS;
+  if (failed)
+    keep('failures', { command: failed.input.entry.args, text: failed.input.text }, start, failed.fault);
 }
 
 async function fuzzServer(start: number): Promise<void> {
   using server = await AskedServer.start(before);
-  let fault: string | undefined;
-  const details = await fc.check(
-    fc.asyncProperty(serverInput, async (input) => {
-      beat(`requests from ${start}`);
-      const found = await faultOfServer(server, input);
-      fault = found ?? fault;
-      return found === undefined;
-    }),
-    { seed: start, numRuns: SERVER_TEXTS },
-  );
-  counts.requests += server.asked;
-  const [failed] = details.counterexample ?? [];
-  if (failed) keep('failures', failed, `Start ${start}: ${fault}`);
+  let asked: number | undefined;
+  const failed = await smallestFailure(serverInput, SERVER_TEXTS, start, async (input) => {
+    beat(`requests from ${start}`);
+    const fault = await faultOfServer(server, input);
+    if (fault) asked ??= server.asked;
+    return fault;
+  });
+  counts.requests += asked ?? server.asked;
+  if (failed) keep('failures', failed.input, start, failed.fault);
 }
 
-function keep(folder: string, input: object, told: string): void {
+/** Tries so many inputs; one that fails is tried in smaller forms for a while, which do not count. */
+async function smallestFailure<T>(
+  inputs: fc.Arbitrary<T>,
+  most: number,
+  start: number,
+  faultOf: (input: T) => Promise<string | undefined>,
+): Promise<{ input: T; fault: string; before: number } | undefined> {
+  let tried = 0;
+  let failed: { input: T; fault: string; before: number } | undefined;
+  let patience = MOST_SMALLER;
+  const property = fc.asyncProperty(inputs, async (input) => {
+    if (failed && patience-- <= 0) return true;
+    if (!failed) tried++;
+    const fault = await faultOf(input);
+    if (fault !== undefined) failed = { input, fault, before: tried };
+    return fault === undefined;
+  });
+  await fc.check(property, { seed: start, numRuns: most });
+  return failed;
+}
+
+function keep(folder: string, input: object, start: number, told: string): void {
   failures++;
   const text = `${JSON.stringify(input, undefined, 1)}\n`;
   const name = `${createHash('sha256').update(text).digest('hex').slice(0, 12)}.json`;
   mkdirSync(join(import.meta.dirname, folder), { recursive: true });
   writeFileSync(join(import.meta.dirname, folder, name), text);
-  console.log(`\n${told}\nkept as ${name}`);
+  console.log(`\nStart ${start}: ${told}\nkept as ${name}`);
 }
 
 /** Says that something was done. What is being done is told when nothing follows. */

@@ -72,7 +72,9 @@ describe('the server', () => {
   it('is asked everything that it says it can be asked', () => {
     const { capabilities } = server.initialized;
     const words = questions.map(({ method }) => method.replace(/^.*?\//, '').toLowerCase());
-    const providers = Object.keys(capabilities).filter((name) => name.endsWith('Provider'));
+    const providers = Object.entries(capabilities).flatMap(([name, has]) =>
+      has && name.endsWith('Provider') ? [name] : [],
+    );
     expect(providers.length).toBeGreaterThan(15);
     const asked = (name: string) =>
       words.some((word) => word.startsWith(names.get(name) ?? name.replace(/Provider$/, '').toLowerCase()));
@@ -130,7 +132,7 @@ describe('what is looked for', () => {
   });
 });
 
-describe('what failed once', () => {
+describe.runIf(kept.length > 0)('what failed once', () => {
   it.each(kept)('does so no more: %s', async (name) => {
     const input = JSON.parse(readFileSync(join(failures, name), 'utf8')) as HostileInput;
     expect(await faultOfKept(input, line, server)).toBeUndefined();

@@ -56,7 +56,7 @@ const MOST_OF_SMALL = 2_500;
  * @param small In how many of a hundred rounds the plan is a small one.
  * @param onEdit Is told of each that is made and compared.
  */
-export async function run(random: Random, edits: number, small = 30, onEdit?: () => void): Promise<Outcome> {
+export async function run(random: Random, edits: number, small = 60, onEdit?: () => void): Promise<Outcome> {
   const comparison = await Comparison.begin();
   let done = 0;
   while (done < edits) {
