@@ -51,5 +51,6 @@ export function sceneOfExample(name: Example, choice: SceneChoice = {}): Scene {
 }
 
 export function sceneOfMistakes(file: string): Scene {
-  return sceneOfText(readFileSync(join(examples, 'mistakes', file), 'utf8'));
+  const read = (name: string) => readFileSync(join(examples, 'mistakes', name), 'utf8');
+  return sceneOfText({ [file]: read(file), 'kit.feedplot': read('kit.feedplot') });
 }

@@ -5,7 +5,8 @@ import { drawParts, drawSvg } from '../../src/documents/drawing/draw-svg.ts';
 import { placeScene } from '../../src/documents/drawing/place-scene.ts';
 import type { Scene } from '../../src/documents/drawing/scene.ts';
 import { type ThemeName, themes } from '../../src/documents/drawing/themes.ts';
-import { exampleNames, sceneOfExample, sceneOfText } from './scenes.ts';
+import { wordsOf } from './geometry.ts';
+import { exampleNames, sceneOfExample, sceneOfMistakes, sceneOfText } from './scenes.ts';
 
 const finals = sceneOfExample('finals');
 const placement = await placeScene(finals);
@@ -71,13 +72,63 @@ describe('in black and white', () => {
     expect(numbers.sort()).toEqual(pictures.sort());
   });
 
-  test('too much is hatched, what stands by is dashed, what warns is pointed', async () => {
+  test('what stands by is dashed, what warns is pointed', async () => {
     const things = drawParts(finals, placement).things;
     expect(things.get('ribbon trunk_b')).toContain('stroke-dasharray');
     expect(things.get('ribbon trunk_b')).toContain('stands by for T1');
     const warning = things.get('wire tie_1')!;
     expect(warning).toContain('near its limit');
     expect(warning).toMatch(/<path d="M[\d.]+ [\d.]+l6 -/);
+  });
+
+  test('what does not fit into a link is told by a hatched bar and in words', async () => {
+    const loads = sceneOfMistakes('loads.feedplot');
+    const { things, legend } = drawParts(loads, await placeScene(loads));
+    const over = things.get('ribbon second_trunk')!;
+    expect(over.match(/url\(#hatch\)/g)).toHaveLength(1);
+    expect(over).toContain('▲ 10.74 of 10 Gb/s:');
+    expect(over).toContain('735.1 Mb/s too much');
+    expect(legend).toContain('A hatched bar');
+    expect(things.get('ribbon trunk')).not.toContain('hatch');
+    expect(drawParts(finals, placement).legend).not.toContain('hatched');
+  });
+
+  test('a screen that no picture reaches is told by a hatched dot, a heavy edge and in words', async () => {
+    const ways = sceneOfMistakes('ways.feedplot');
+    const { things, legend } = drawParts(ways, await placeScene(ways));
+    const [missing] = ways.situations[0]!.watched.filter(({ text }) => text === 'no route');
+    const chip = things.get(`box ${missing!.box}`)!;
+    expect(chip).toMatch(/<circle [^>]*fill="url\(#hatch\)"/);
+    expect(chip).toContain('stroke-width="2.2"');
+    expect(chip).toContain('▲ no route');
+    expect(legend).toContain('A hatched dot');
+    // A screen that shows nothing on purpose has an empty ring.
+    const dark = drawParts(finals, placement, { segment: 'interval' }).things.get('box projector')!;
+    expect(dark).not.toContain('hatch');
+    expect(dark).toContain('stroke-dasharray="2 3"');
+  });
+
+  test.each(exampleNames)('no words lie on a strand: %s', async (name) => {
+    const scene = sceneOfExample(name);
+    const placed = await placeScene(scene);
+    let strands = 0;
+    for (const { segment } of scene.situations) {
+      const { things } = drawParts(scene, placed, { segment });
+      for (const words of wordsOf(scene, placed, segment).filter(({ text }) => text.endsWith('free'))) {
+        const colours = scene.pictures.map(({ number }) => pictureColour(number));
+        const rects = things
+          .get(words.thing)!
+          .matchAll(/<rect x="([-\d.]+)" y="([-\d.]+)" width="[\d.]+" height="([\d.]+)" fill="(#\w+)"\/>/g);
+        for (const [, , y, height, fill] of rects) {
+          if (!colours.includes(fill!)) continue;
+          strands++;
+          const isApart =
+            words.at.y >= Number(y) + Number(height) - 0.5 || words.at.y + words.at.height <= Number(y) + 0.5;
+          expect(isApart, `“${words.text}” of ${words.thing}`).toBe(true);
+        }
+      }
+    }
+    expect(strands).toBeGreaterThan(5);
   });
 
   test('a segment without a link shows it out of service', async () => {

@@ -57,9 +57,12 @@ describe.runIf(chromium)('the view of the drawing', () => {
   const painted = () =>
     view.page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 0))));
 
+  /** With the whole picture in sight. */
   async function open(scene = finals, theme: EditorTheme = 'light'): Promise<void> {
     view = await browser.open({ width: 1100, height: 750 }, theme);
     await view.draw(scene);
+    await view.page.locator('#whole').click();
+    await painted();
   }
 
   describe('draws', () => {
@@ -214,6 +217,78 @@ describe.runIf(chromium)('the view of the drawing', () => {
     });
   });
 
+  describe('begins', () => {
+    const sheetScale = async () => Number(/scale\(([\d.]+)\)/.exec(await transform())?.[1]);
+    const overview = () => view.page.locator('#overview');
+
+    it('where the picture begins, as large as words can be read, with the whole of it in a corner', async () => {
+      view = await browser.open({ width: 800, height: 700 });
+      await view.draw(finals);
+      await painted();
+      expect(await sheetScale()).toBe(0.6);
+      expect((await view.page.locator('#sheet svg').boundingBox())!.x).toBe(0);
+      expect(await overview().isVisible()).toBe(true);
+      expect(await overview().locator('rect.box').count()).toBe(finals.boxes.length + finals.ribbons.length);
+    });
+
+    it('with the whole picture, where that can be read', async () => {
+      view = await browser.open({ width: 1100, height: 700 });
+      await view.draw(small());
+      await painted();
+      expect(await sheetScale()).toBeGreaterThan(0.6);
+      expect(await overview().isVisible()).toBe(false);
+    });
+
+    it('with what the cursor stands in, and follows it when it goes on out of sight', async () => {
+      view = await browser.open({ width: 800, height: 700 });
+      await view.send({ kind: 'cursor', at: { kind: 'thing', names: ['foyer_screen'] } });
+      await view.draw(finals);
+      await painted();
+      const inSight = async (id: string) => {
+        const { x, y, width, height } = (await view.page
+          .locator(`g[data-id="${id}"] > rect`)
+          .first()
+          .boundingBox())!;
+        return x >= 0 && y >= 0 && x + width <= 800 && y + height <= 700;
+      };
+      expect(await inSight('foyer_screen')).toBe(true);
+      expect(await inSight('mixer')).toBe(false);
+      await view.send({ kind: 'cursor', at: { kind: 'thing', names: ['mixer'] } });
+      await expect.poll(() => inSight('mixer')).toBe(true);
+      // Not when a person has moved the picture and writes on in the same statement.
+      await view.page.mouse.move(400, 400);
+      await view.page.mouse.wheel(1500, 0);
+      await expect.poll(() => inSight('mixer')).toBe(false);
+      await view.send({ kind: 'cursor', at: { kind: 'thing', names: ['mixer'] } });
+      await painted();
+      expect(await inSight('mixer')).toBe(false);
+    });
+
+    it('and goes where the overview is pressed', async () => {
+      view = await browser.open({ width: 800, height: 700 });
+      await view.draw(finals);
+      await painted();
+      const { x, y, width, height } = (await overview().boundingBox())!;
+      await view.page.mouse.click(x + width * 0.9, y + height / 2);
+      const middleOf = async () => {
+        const at = (await view.page.locator('#sheet svg').boundingBox())!;
+        const frame = (await view.page.locator('#frame').boundingBox())!;
+        return (frame.x + frame.width / 2 - at.x) / at.width;
+      };
+      await expect.poll(middleOf).toBeCloseTo(0.9, 1);
+      await view.page.locator('#whole').click();
+      await expect.poll(() => overview().isVisible()).toBe(false);
+    });
+  });
+
+  it('says the figures of what the pointer is on', async () => {
+    await open();
+    await view.page.locator('g[data-id="judges"]').hover();
+    await expect.poll(figures).toContain('5.5 of 6 frames measured');
+    await view.page.mouse.move(5, 5);
+    await expect.poll(figures).toBe('');
+  });
+
   it('says what to write while nothing stands anywhere', async () => {
     view = await browser.open();
     await view.send(sceneMessage(sceneOfText('plan "Empty" { rate 50 }')));
@@ -319,9 +394,12 @@ describe.runIf(chromium)('the view of the drawing', () => {
           const { x, y } = line.getPointAtLength(20).matrixTransform(line.getScreenCTM()!);
           return { x, y };
         });
-      await view.page.waitForFunction(() =>
-        document.getElementById('sheet')!.style.getPropertyValue('--near'),
-      );
+      // As near as a pointer comes at this scale, not at the one before.
+      await view.page.waitForFunction(() => {
+        const { style } = document.getElementById('sheet')!;
+        const scale = Number(/scale\(([\d.]+)\)/.exec(style.transform)?.[1]);
+        return Math.abs(Number(style.getPropertyValue('--near')) * scale - 11) < 0.5;
+      });
       await view.page.mouse.click(at.x, at.y - 4);
       expect((await said('open')).at(-1)).toEqual({ kind: 'open', id: 'tie_1', what: 'wire' });
     });

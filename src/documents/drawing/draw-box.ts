@@ -83,7 +83,13 @@ function drawChip(chip: Box, at: Rectangle, sheet: Sheet): string {
   const picture = chip.picture ?? watched?.picture;
   const { title, firstPort } = measureBox(chip);
   const body = { ...at, height: firstPort * 2 };
-  const edge = chip.picture === undefined ? boxEdge : edgeOn(pictureColour(chip.picture), sheet.theme.room);
+  const isWrong = watched?.trouble === true;
+  const edge =
+    chip.picture === undefined
+      ? isWrong
+        ? ink
+        : boxEdge
+      : edgeOn(pictureColour(chip.picture), sheet.theme.room);
   const west = chip.ports[0]?.side === 'west';
   const middle = at.y + firstPort;
   const spot = at.x + (west ? 6 + badgeRadius : at.width - 6 - badgeRadius);
@@ -93,23 +99,27 @@ function drawChip(chip: Box, at: Rectangle, sheet: Sheet): string {
   return group(chip.id, chip.kind, describeChip(chip, watched, sheet.naming), [
     rect(
       body,
-      `rx="${n(Math.min(15, firstPort))}" fill="${fill}" stroke="${edge}" stroke-width="${chip.kind === 'source' ? 2.2 : 1.2}"${lost ? ' stroke-dasharray="5 4"' : ''}`,
+      `rx="${n(Math.min(15, firstPort))}" fill="${fill}" stroke="${edge}" stroke-width="${chip.kind === 'source' || isWrong ? 2.2 : 1.2}"${lost ? ' stroke-dasharray="5 4"' : ''}`,
     ),
     ...title.map((line, i) => text(wordsX, firstLine + i * lineHeights.box, line, fonts.box, ink)),
-    picture === undefined ? noPicture(spot, middle, sheet) : badge(picture, spot, middle, fill),
+    picture === undefined ? noPicture(spot, middle, isWrong, sheet) : badge(picture, spot, middle, fill),
     ...notes.map((line, i) =>
       text(
         at.x + at.width / 2,
         at.y + body.height + 13 + i * lineHeights.small,
         line,
         fonts.small,
-        watched?.trouble ? ink : faint,
-        { anchor: 'middle', bold: watched?.trouble === true },
+        isWrong ? ink : faint,
+        { anchor: 'middle', bold: isWrong },
       ),
     ),
   ]);
 }
 
-function noPicture(x: number, y: number, { theme }: Sheet): string {
-  return `<circle cx="${n(x)}" cy="${n(y)}" r="${badgeRadius - 1}" fill="none" stroke="${theme.idle}" stroke-dasharray="2 3"/>`;
+/** An empty ring where nothing is to come; hatched where something should and does not. */
+function noPicture(x: number, y: number, isMissing: boolean, { theme }: Sheet): string {
+  const look = isMissing
+    ? `fill="url(#hatch)" stroke="${theme.ink}" stroke-width="1.5"`
+    : `fill="none" stroke="${theme.idle}" stroke-dasharray="2 3"`;
+  return `<circle cx="${n(x)}" cy="${n(y)}" r="${badgeRadius - 1}" ${look}/>`;
 }

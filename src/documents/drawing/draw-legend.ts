@@ -33,7 +33,7 @@ export function drawLegend(sheet: Sheet, width: number, compared = false): { svg
 }
 
 /** Only what is to be seen is explained. */
-function explanation({ scene, scale, lost }: Sheet, compared: boolean): string {
+function explanation({ scene, scale, lost, ...sheet }: Sheet, compared: boolean): string {
   const { ribbons, wires, boxes } = scene;
   const floor = scale.floor_bits_per_second;
   const words = [
@@ -46,6 +46,10 @@ function explanation({ scene, scale, lost }: Sheet, compared: boolean): string {
     boxes.some(({ ports }) => ports.some(({ free }) => free)) && 'A hollow port is free.',
     ([...wires, ...ribbons].some(({ standbyFor }) => standbyFor !== undefined) || lost.size > 0) &&
       'What is dashed stands by or is out of service.',
+    [...sheet.ribbons.values()].some(({ forward, backward }) => forward.over || backward.over) &&
+      'A hatched bar: more than the link can carry.',
+    [...sheet.watched.values()].some(({ picture, trouble }) => trouble && picture === undefined) &&
+      'A hatched dot: no picture arrives.',
   ];
   return words.filter(Boolean).join(' ');
 }

@@ -5,14 +5,14 @@ import type { Rectangle } from './placement.ts';
 import type { Lane, Ribbon, RibbonLoad, Strand } from './scene.ts';
 import type { Sheet } from './sheet.ts';
 import { badge, group, n, path, rect, text } from './svg.ts';
-import { textWidth } from './text-size.ts';
+import { fitText } from './text-size.ts';
 
 /** A network link: as high as its capacity each way, with a strand as high as its load for each picture. */
 export function drawRibbon(ribbon: Ribbon, sheet: Sheet): string {
   const at = sheet.placement.ribbons.get(ribbon.id);
   if (!at) return '';
   const measures = measureRibbon(ribbon, sheet.scale);
-  const { ink, boxEdge } = sheet.theme;
+  const { ink, faint, boxEdge } = sheet.theme;
   const load = sheet.ribbons.get(ribbon.id);
   const lost = sheet.lost.has(ribbon.id);
   const standsBy = ribbon.standbyFor !== undefined && !isUsed(load);
@@ -22,6 +22,11 @@ export function drawRibbon(ribbon: Ribbon, sheet: Sheet): string {
       `<path d="${path(points)}" fill="none" stroke="${dash ? boxEdge : ink}" stroke-width="3"${dash}/>`,
   );
   const middle = at.x + at.width / 2;
+  const lanes = dash ? [] : lanesOf(ribbon, at, measures, load);
+  const below = [
+    ...measures.trouble.map((words) => ({ words, grave: true })),
+    ...lanes.flatMap((lane, i) => notesOn(lane, lanes[1 - i])),
+  ];
   return group(ribbon.id, 'ribbon', describeRibbon(ribbon, load, lost, sheet.naming), [
     ...stubs,
     ...measures.title.map((line, i) =>
@@ -42,12 +47,16 @@ export function drawRibbon(ribbon: Ribbon, sheet: Sheet): string {
     ),
     ...(dash
       ? [emptyLanes(at, measures, lost ? ['out of service'] : measures.standby, sheet)]
-      : drawLanes(ribbon, at, measures, load, sheet)),
-    ...notesOf(ribbon, measures, load).map((line, i) =>
-      text(middle, at.y + measures.notesTop + 15 + i * lineHeights.small, line, fonts.small, ink, {
-        anchor: 'middle',
-        bold: true,
-      }),
+      : lanes.map((lane) => drawLane(lane, sheet))),
+    ...below.map(({ words, grave }, i) =>
+      text(
+        middle,
+        at.y + measures.notesTop + 15 + i * lineHeights.small,
+        fitText(words, fonts.small, at.width, grave),
+        fonts.small,
+        grave ? ink : faint,
+        { anchor: 'middle', bold: grave },
+      ),
     ),
   ]);
 }
@@ -56,28 +65,60 @@ function isUsed(load: RibbonLoad | undefined): boolean {
   return load !== undefined && load.forward.strands.length + load.backward.strands.length > 0;
 }
 
-/** What is wrong with a link, beneath it: too long, or too much in a lane. */
-function notesOf(
-  { fromLeft }: Ribbon,
-  { trouble }: RibbonMeasures,
-  load: RibbonLoad | undefined,
-): readonly string[] {
-  const [right, left] = sided(fromLeft, load);
-  const over = [
-    ...(right?.over ? [{ lane: right, arrow: '→' }] : []),
-    ...(left?.over ? [{ lane: left, arrow: '←' }] : []),
-  ];
-  const only = over.length === 1 && over[0];
-  if (only) {
-    const { text, excess } = only.lane;
-    return [...trouble, `▲ ${text.slice(0, -excess.length).trim()}`, excess];
-  }
-  return [...trouble, ...over.map(({ lane, arrow }) => `▲ ${arrow} ${lane.excess}`)];
+/** One way of a ribbon, with all that rides that way. */
+interface DrawnLane {
+  readonly load: Lane | undefined;
+  readonly at: Rectangle;
+  readonly toRight: boolean;
+  readonly strands: readonly { readonly picture: number; readonly at: Rectangle }[];
+  /** How far down the strands reach. */
+  readonly usedTo: number;
 }
 
-/** The lanes that go to the right and to the left. */
-function sided(fromLeft: boolean, load: RibbonLoad | undefined): [Lane | undefined, Lane | undefined] {
-  return fromLeft ? [load?.forward, load?.backward] : [load?.backward, load?.forward];
+/** The upper lane goes to the right. */
+function lanesOf(
+  { fromLeft, bothWays, capacity_bits_per_second: capacity = 0 }: Ribbon,
+  at: Rectangle,
+  { lanesTop, laneHeight }: RibbonMeasures,
+  load: RibbonLoad | undefined,
+): DrawnLane[] {
+  const upper = { ...at, y: at.y + lanesTop, height: laneHeight };
+  const lower = { ...upper, y: upper.y + laneHeight + laneGap };
+  const [right, left] = fromLeft ? [load?.forward, load?.backward] : [load?.backward, load?.forward];
+  const perBit = capacity > 0 ? laneHeight / capacity : 0;
+  if (!bothWays) return [laneOf(fromLeft ? right : left, upper, fromLeft, perBit)];
+  return [laneOf(right, upper, true, perBit), laneOf(left, lower, false, perBit)];
+}
+
+function laneOf(load: Lane | undefined, at: Rectangle, toRight: boolean, perBit: number): DrawnLane {
+  const bottom = at.y + at.height;
+  let y = at.y;
+  const strands = (load?.strands ?? []).map(({ picture, load_bits_per_second }) => {
+    const height = Math.max(1, load_bits_per_second * perBit);
+    const top = Math.min(y, bottom);
+    y += height;
+    return { picture, at: { ...at, y: top, height: Math.min(y, bottom + 3) - top } };
+  });
+  return { load, at, toRight, strands, usedTo: Math.min(y, bottom) };
+}
+
+/** What is left is written into it where a line of words has room there. */
+function hasRoomForWords({ at, usedTo }: DrawnLane): boolean {
+  return at.y + at.height - usedTo >= 12;
+}
+
+/** What is written beneath the lanes of one of them: what is too much, or what is left where that has no room for words. */
+function notesOn(lane: DrawnLane, other: DrawnLane | undefined): { words: string; grave: boolean }[] {
+  const { load, toRight } = lane;
+  if (!load) return [];
+  if (!load.over) {
+    if (!load.text || hasRoomForWords(lane)) return [];
+    return [{ words: `${toRight ? '››' : '‹‹'} ${load.text}`, grave: false }];
+  }
+  const { text, excess } = load;
+  const otherIsTold = other?.load && (other.load.over || !hasRoomForWords(other));
+  if (otherIsTold) return [{ words: `▲ ${toRight ? '››' : '‹‹'} ${excess}`, grave: true }];
+  return [`▲ ${text.slice(0, -excess.length).trim()}`, excess].map((words) => ({ words, grave: true }));
 }
 
 /** A standby, or what is out of service: nothing but its outline, and why. */
@@ -97,42 +138,18 @@ function emptyLanes(at: Rectangle, measures: RibbonMeasures, words: readonly str
   ].join('');
 }
 
-function drawLanes(
-  ribbon: Ribbon,
-  at: Rectangle,
-  { lanesTop, laneHeight }: RibbonMeasures,
-  load: RibbonLoad | undefined,
-  sheet: Sheet,
-): string[] {
-  const upper = { ...at, y: at.y + lanesTop, height: laneHeight };
-  const lower = { ...upper, y: upper.y + laneHeight + laneGap };
-  const [right, left] = sided(ribbon.fromLeft, load);
-  if (!ribbon.bothWays)
-    return [drawLane(ribbon.fromLeft ? right : left, upper, ribbon, ribbon.fromLeft, sheet)];
-  return [drawLane(right, upper, ribbon, true, sheet), drawLane(left, lower, ribbon, false, sheet)];
-}
-
 /** So far apart stand the numbers of the strands of a lane; so many at most. */
 const badgeStep = 18;
 const mostBadges = 5;
 
-function drawLane(
-  lane: Lane | undefined,
-  at: Rectangle,
-  { capacity_bits_per_second: capacity = 0 }: Ribbon,
-  toRight: boolean,
-  { theme }: Sheet,
-): string {
-  const perBit = capacity > 0 ? at.height / capacity : 0;
+function drawLane(lane: DrawnLane, { theme }: Sheet): string {
+  const { load, at, toRight, strands, usedTo } = lane;
+  const over = load?.over === true;
   const bottom = at.y + at.height;
-  let y = at.y;
-  const strands = (lane?.strands ?? []).map(({ picture, load_bits_per_second }) => {
-    const height = Math.max(1, load_bits_per_second * perBit);
-    const top = Math.min(y, bottom);
-    y += height;
-    return { picture, at: { ...at, y: top, height: Math.min(y, bottom + 3) - top } };
-  });
-  const over = lane?.over === true;
+  const words = {
+    x: toRight ? at.x + 6 : at.x + at.width - 6,
+    y: (usedTo + bottom) / 2 + 3.5,
+  };
   return [
     rect(at, `fill="${theme.paper}" stroke="${theme.boxEdge}"`),
     ...strands.map((one) =>
@@ -145,8 +162,10 @@ function drawLane(
         )
       : '',
     ...strands.map((one) => chevrons(one.picture, one.at, toRight)),
-    lane?.text && !over ? laneText(lane.text, at, Math.min(y, bottom), toRight, theme) : '',
-    badges(lane?.strands ?? [], strands, at, toRight, theme.paper),
+    load?.text && !over && hasRoomForWords(lane)
+      ? text(words.x, words.y, load.text, fonts.lane, theme.faint, { anchor: toRight ? 'start' : 'end' })
+      : '',
+    badges(load?.strands ?? [], strands, at, toRight, theme.paper),
   ].join('');
 }
 
@@ -158,28 +177,6 @@ function chevrons(picture: number, { x, y, width, height }: Rectangle, toRight: 
     .map((share) => `M${n(x + width * share - ahead * 2)} ${n(middle - 3)}l${ahead * 4} 3l${-ahead * 4} 3`)
     .join('');
   return `<path d="${d}" fill="none" stroke="${inkOn(pictureColour(picture))}" stroke-width="1.3"/>`;
-}
-
-/** What is left is written into it; where hardly anything is left, on a plate of its own. */
-function laneText(
-  words: string,
-  at: Rectangle,
-  usedTo: number,
-  toRight: boolean,
-  theme: Sheet['theme'],
-): string {
-  const width = textWidth(words, fonts.lane) + 8;
-  const bottom = at.y + at.height;
-  const fits = bottom - usedTo >= 12;
-  const x = toRight ? at.x + 6 : at.x + at.width - 6;
-  const baseline = (fits ? (usedTo + bottom) / 2 : Math.max(bottom - 7.5, at.y + at.height / 2)) + 3.5;
-  const plate = fits
-    ? ''
-    : rect(
-        { x: toRight ? x - 4 : x - width + 4, y: baseline - 9.5, width, height: 12 },
-        `rx="2" fill="${theme.paper}"`,
-      );
-  return plate + text(x, baseline, words, fonts.lane, theme.faint, { anchor: toRight ? 'start' : 'end' });
 }
 
 /**

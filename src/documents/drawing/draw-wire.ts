@@ -18,7 +18,7 @@ export function drawWire(wire: Wire, sheet: Sheet): string {
   const colours = pictures.length > 0 ? pictures.map(pictureColour) : [idle];
   const strokes = colours.map((colour, i) => {
     const d = path(line.points, (i - (colours.length - 1) / 2) * 4);
-    return outline(d, colour, paper, width, dash) + stroke(d, colour, width, dash);
+    return lineOf(d, colour, paper, width, dash);
   });
   const arrow = wire.bothWays ? '' : arrowHead(line.points, wire.fromLeft, colours.at(-1)!, paper);
   return group(wire.id, 'wire', describeWire(wire, pictures, lost, sheet.naming), [
@@ -34,10 +34,10 @@ function stroke(d: string, colour: string, width: number, dash: string): string 
   return `<path d="${d}" fill="none" stroke="${colour}" stroke-width="${width}"${dash}/>`;
 }
 
-/** A colour that the paper nearly has gets an edge in a deeper or paler one of its kind. */
-function outline(d: string, colour: string, paper: string, width: number, dash: string): string {
-  if (contrast(colour, paper) >= LEAST_CONTRAST) return '';
-  return stroke(d, edgeOn(colour, paper), width + 1.4, dash);
+/** A colour that the paper nearly has gets an edge in a deeper or paler one of its kind, and is hardly wider for it. */
+function lineOf(d: string, colour: string, paper: string, width: number, dash: string): string {
+  if (contrast(colour, paper) >= LEAST_CONTRAST) return stroke(d, colour, width, dash);
+  return stroke(d, edgeOn(colour, paper), width + 0.8, dash) + stroke(d, colour, width - 0.8, dash);
 }
 
 function arrowHead(points: readonly Point[], fromLeft: boolean, colour: string, paper: string): string {

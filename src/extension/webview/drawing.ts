@@ -3,7 +3,7 @@ import { describeTrace, namesOnWays } from '../../documents/drawing/descriptions
 import { drawParts, drawSvg } from '../../documents/drawing/draw-svg.ts';
 import type { Placement } from '../../documents/drawing/placement.ts';
 import type { Scene, SceneSituation } from '../../documents/drawing/scene.ts';
-import type { ThemeName } from '../../documents/drawing/themes.ts';
+import { type ThemeName, themes } from '../../documents/drawing/themes.ts';
 import type { ThingsAt } from '../../server/protocol.ts';
 import { exportPng, toBase64 } from './export.ts';
 import { layoutInWorker } from './layout-worker.ts';
@@ -11,6 +11,7 @@ import { Layouts } from './layouts.ts';
 import { light } from './lights.ts';
 import { type FromView, isThingKind, isToView, type ToView } from './messages.ts';
 import { type Direction, nextThing } from './neighbours.ts';
+import { Overview } from './overview.ts';
 import { Painter } from './painter.ts';
 import { Viewport } from './viewport.ts';
 import { fillWords } from './words-panel.ts';
@@ -38,7 +39,10 @@ const count = byId('count');
 const figures = byId('figures');
 const panel = byId('panel');
 const wordsButton = byId('words');
-const viewport = new Viewport(frame, sheet);
+const overview = new Overview(document.querySelector<SVGSVGElement>('#overview')!, (x, y) =>
+  viewport.centre(x, y),
+);
+const viewport: Viewport = new Viewport(frame, sheet, (sight) => overview.look(sight));
 const painter = new Painter(sheet);
 
 /** What is drawn, and whose it is. */
@@ -49,6 +53,8 @@ let stale = false;
 let segment: string | null = vscode.getState()?.segment ?? null;
 let cursor: ThingsAt | null = null;
 let selected: string | null = null;
+/** What the pointer is on. */
+let pointed: string | null = null;
 /** What keeps the drawing from being as the text is; shown until it is. */
 let trouble = '';
 
@@ -59,7 +65,9 @@ const layouts = new Layouts(layoutInWorker(byId('script').dataset.layout ?? ''),
       shown = { of: drawing, scene, placement };
       draw();
     });
-    if (isOther || !viewport.moved) viewport.fit();
+    if (isOther) viewport.begin();
+    else viewport.adjust();
+    if (isOther) follow();
   },
   busy: (working) => frame.setAttribute('aria-busy', String(working)),
   failed: () => {
@@ -71,8 +79,10 @@ const layouts = new Layouts(layoutInWorker(byId('script').dataset.layout ?? ''),
 window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   if (!isToView(data)) return;
   if (data.kind === 'cursor') {
+    const isOther = JSON.stringify(cursor) !== JSON.stringify(data.at);
     cursor = data.at;
     look();
+    if (isOther) follow();
   } else if (data.kind === 'nothing') showNothing(data.reason, data.keep);
   else show(data);
 });
@@ -80,7 +90,7 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
 function show({ plan, scene, place, onlyPlaces, ...message }: Extract<ToView, { kind: 'scene' }>): void {
   stale = message.stale;
   trouble = '';
-  const whole = onlyPlaces ? [] : [['', 'the whole plan'] as const];
+  const whole = onlyPlaces ? [] : [['', 'whole plan'] as const];
   choices(
     places,
     [...whole, ...message.places.map(({ name, title }) => [name, title] as const)],
@@ -99,6 +109,7 @@ function showNothing(reason: string, keep: boolean): void {
   if (!keep) {
     shown = undefined;
     painter.clear();
+    overview.clear();
     figures.textContent = '';
     panel.replaceChildren();
     for (const list of [places, segments, feeds]) list.hidden = true;
@@ -141,10 +152,14 @@ function draw(): void {
   );
   choices(
     feeds,
-    [['', 'every picture'], ...(situation()?.traces ?? []).map(({ feed }) => [feed, feed] as const)],
+    [['', 'all pictures'], ...(situation()?.traces ?? []).map(({ feed }) => [feed, feed] as const)],
     feeds.value,
   );
-  painter.paint(drawParts(scene, placement, { theme: themeName(), segment }));
+  const theme = themeName();
+  const parts = drawParts(scene, placement, { theme, segment });
+  frame.style.background = themes[theme].paper;
+  painter.paint(parts);
+  overview.draw(parts, placement);
   tell();
   look();
 }
@@ -209,10 +224,16 @@ function look(): void {
     });
 }
 
-/** The figures of what is selected, followed, or written about. */
+/** Brings what the cursor's statement speaks of into sight, when nothing of it is. */
+function follow(): void {
+  const lit = [...sheet.querySelectorAll('g.cursor')];
+  if (lit[0] && !lit.some((thing) => viewport.sees(thing))) viewport.reveal(lit[0]);
+}
+
+/** The figures of what is pointed at, selected, followed, or written about. */
 function saidOf(): string {
   const trace = situation()?.traces.find(({ feed }) => feed === feeds.value);
-  const named = thingOf(selected ?? (cursor?.kind === 'thing' ? (cursor.names[0] ?? null) : null));
+  const named = thingOf(pointed ?? selected ?? (cursor?.kind === 'thing' ? (cursor.names[0] ?? null) : null));
   const said = named?.getAttribute('aria-label');
   const way = shown && trace && `${trace.feed}: ${describeTrace(trace, namesOnWays(shown.scene))}`;
   return [way, said].filter(Boolean).join(' — ');
@@ -271,6 +292,15 @@ sheet.addEventListener('click', ({ target }) => {
   select(thing ?? undefined);
   if (thing) open(thing);
 });
+
+for (const kind of ['pointerover', 'pointerleave'] as const) {
+  sheet.addEventListener(kind, ({ target, pointerType }) => {
+    const isOn = kind === 'pointerover' && pointerType === 'mouse' && target instanceof Element;
+    const thing = isOn ? target.closest<SVGGElement>('g[data-id]:not(.room)') : null;
+    pointed = thing?.dataset.id ?? null;
+    figures.textContent = saidOf();
+  });
+}
 
 /** Goes on to the thing in a direction, from the one in focus or else from the first. */
 function go(direction: Direction): void {

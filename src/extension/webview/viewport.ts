@@ -2,10 +2,20 @@ const smallest = 0.02;
 const largest = 8;
 /** A picture that is shown whole is not blown up beyond this. */
 const largestFit = 1.5;
+/** Below this scale words are too small to be read. */
+const readable = 0.6;
 /** As wide a line is for a pointer, on the screen. */
 const NEAR_PX = 11;
 /** So long after the last movement words are drawn sharp again. */
 const REST_MS = 160;
+
+/** What of the picture is in sight, in the picture's own unit. */
+export interface Sight {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 /** Moves and scales the picture: wheel, drag, two fingers, keys. Only a transform changes, so that large plans stay fluid. */
 export class Viewport {
@@ -17,34 +27,65 @@ export class Viewport {
   #scale = 1;
   #resting: ReturnType<typeof setTimeout> | undefined;
   #waiting = false;
-  /** Set once the person has moved the picture: from then on it is not fitted again. */
-  moved = false;
+  /** How the picture is placed when the frame or the picture gets another size; undefined: it stays where it is. */
+  #placed: (() => void) | undefined = () => this.begin();
   /** The pointer has just moved the picture: the click that follows opens nothing. */
   dragged = false;
 
-  constructor(frame: HTMLElement, sheet: HTMLElement) {
+  readonly #looked: (sight: Sight) => void;
+
+  /** @param looked Is told whenever something else is in sight. */
+  constructor(frame: HTMLElement, sheet: HTMLElement, looked: (sight: Sight) => void) {
     this.#frame = frame;
     this.#sheet = sheet;
+    this.#looked = looked;
     frame.addEventListener('wheel', (event) => this.#wheel(event), { passive: false });
     frame.addEventListener('pointerdown', (event) => this.#press(event));
     window.addEventListener('pointermove', (event) => this.#drag(event));
     for (const kind of ['pointerup', 'pointercancel'] as const)
       window.addEventListener(kind, ({ pointerId }) => this.#pointers.delete(pointerId));
-    new ResizeObserver(() => {
-      if (!this.moved) this.fit();
-    }).observe(frame);
+    new ResizeObserver(() => this.adjust()).observe(frame);
+  }
+
+  /** Once a person has moved the picture it is not placed anew by itself. */
+  get moved(): boolean {
+    return this.#placed === undefined;
+  }
+
+  /** Places the picture as before, when it or the frame has another size; unless a person has moved it. */
+  adjust(): void {
+    if (this.#placed) this.#placed();
+    else this.#apply();
   }
 
   /** Shows the whole picture. */
   fit(): void {
+    this.#show(smallest);
+    this.#placed = () => this.fit();
+  }
+
+  /** Shows the whole picture where it can be read so, else its beginning. */
+  begin(): void {
+    this.#show(readable);
+    this.#placed = () => this.begin();
+  }
+
+  #show(least: number): void {
     const svg = this.#sheet.querySelector('svg');
     if (!svg) return;
     const [width, height] = [svg.width.baseVal.value, svg.height.baseVal.value];
     const { clientWidth, clientHeight } = this.#frame;
-    this.#scale = Math.max(smallest, Math.min(clientWidth / width, clientHeight / height, largestFit));
+    this.#scale = Math.max(least, Math.min(clientWidth / width, clientHeight / height, largestFit));
     this.#x = Math.max(0, (clientWidth - width * this.#scale) / 2);
     this.#y = Math.max(0, (clientHeight - height * this.#scale) / 3);
-    this.moved = false;
+    this.#apply();
+  }
+
+  /** Brings a point of the picture into the middle. */
+  centre(x: number, y: number): void {
+    this.#x = this.#frame.clientWidth / 2 - x * this.#scale;
+    this.#y = this.#frame.clientHeight / 2 - y * this.#scale;
+    this.#placed = undefined;
     this.#apply();
   }
 
@@ -54,14 +95,14 @@ export class Viewport {
     this.#x = at.x - ((at.x - this.#x) * scale) / this.#scale;
     this.#y = at.y - ((at.y - this.#y) * scale) / this.#scale;
     this.#scale = scale;
-    this.moved = true;
+    this.#placed = undefined;
     this.#apply();
   }
 
   pan(dx: number, dy: number): void {
     this.#x += dx;
     this.#y += dy;
-    this.moved = true;
+    this.#placed = undefined;
     this.#apply();
   }
 
@@ -78,8 +119,11 @@ export class Viewport {
 
   /** Brings an element into the middle when it is out of sight, and near when it is too small to be read. */
   reveal(element: Element): void {
-    const readable = 0.45;
-    if (this.#scale < readable) this.zoom(readable / this.#scale);
+    if (this.#scale < readable) {
+      this.zoom(readable / this.#scale);
+      // What follows measures on the screen.
+      this.#move();
+    }
     const frame = this.#frame.getBoundingClientRect();
     const at = element.getBoundingClientRect();
     const inside =
@@ -89,8 +133,15 @@ export class Viewport {
       frame.left + frame.width / 2 - (at.left + at.width / 2),
       frame.top + frame.height / 2 - (at.top + at.height / 2),
     );
-    // What follows measures on the screen.
     this.#move();
+  }
+
+  /** Whether any part of an element is in sight. */
+  sees(element: Element): boolean {
+    if (this.#waiting) this.#move();
+    const frame = this.#frame.getBoundingClientRect();
+    const at = element.getBoundingClientRect();
+    return at.left < frame.right && at.right > frame.left && at.top < frame.bottom && at.bottom > frame.top;
   }
 
   /** Many movements between two pictures of the screen are one. */
@@ -109,7 +160,15 @@ export class Viewport {
 
   #move(): void {
     this.#waiting = false;
-    this.#sheet.style.transform = `translate(${this.#x}px, ${this.#y}px) scale(${this.#scale})`;
+    const scale = this.#scale;
+    this.#sheet.style.transform = `translate(${this.#x}px, ${this.#y}px) scale(${scale})`;
+    const { clientWidth, clientHeight } = this.#frame;
+    this.#looked({
+      x: -this.#x / scale,
+      y: -this.#y / scale,
+      width: clientWidth / scale,
+      height: clientHeight / scale,
+    });
   }
 
   #wheel(event: WheelEvent): void {
