@@ -401,7 +401,7 @@ describe('a merge', () => {
     repository.git('merge', '--quiet', '--no-edit', 'left');
     const { code, stdout } = repository.review('--merge');
     expect(code).toBe(0);
-    expect(stdout).toMatch(/^Spring lecture: 0 findings brought by the merge itself, /);
+    expect(stdout).toMatch(/^Spring lecture: 0 findings brought by the merge itself\n/);
     expect(repository.reviewJson('--merge').merge!.findings).toEqual([]);
   });
 
