@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Option } from 'commander';
-import { newFindingsOf, reviewOf } from '../documents/review/compare.ts';
+import { mergeReviewOf, reviewOf } from '../documents/review/compare.ts';
 import { reviewHtml } from '../documents/review/html.ts';
 import { reviewJson } from '../documents/review/json.ts';
 import { reviewMarkdown } from '../documents/review/markdown.ts';
@@ -59,6 +59,8 @@ interface Compared {
   readonly old: Side;
   readonly fresh: Side;
   readonly others: readonly Side[];
+  /** Nobody asked what a merge brings: it is told only where it brings something. */
+  readonly mergeIsAside: boolean;
   /** The folder from which files are named. */
   readonly root: string;
 }
@@ -99,7 +101,7 @@ class Reviewer {
       const plan = this.#reader.plan(path);
       return { ...plan, name: nameFrom(this.#terminal.folder, plan.uri) };
     });
-    return { old: old!, fresh: fresh!, others: [], root: this.#terminal.folder };
+    return { old: old!, fresh: fresh!, others: [], mergeIsAside: true, root: this.#terminal.folder };
   }
 
   async since(revision: string, named: string | undefined): Promise<Compared> {
@@ -109,7 +111,22 @@ class Reviewer {
     const pathThen = colon < 0 ? undefined : revision.slice(colon + 1);
     const isThereNow = (path: string) => existsSync(join(repository.root, path));
     const old = await this.#then(repository, commit, { plan, pathThen, isThereNow });
-    return { old, fresh: { ...plan, name: 'work tree' }, others: [], root: repository.root };
+    const others = await this.#mergedWith(repository, commit, { plan, pathThen: undefined, isThereNow });
+    const fresh = { ...plan, name: 'work tree' };
+    return { old, fresh, others, mergeIsAside: true, root: repository.root };
+  }
+
+  /** The other side of a merge, as in a pull request that is checked out merged; nothing where it cannot be had. */
+  async #mergedWith(repository: Repository, commit: Commit, wanted: Wanted): Promise<Side[]> {
+    try {
+      const sides: Side[] = [];
+      for (const other of await repository.mergedWith(commit))
+        sides.push((await this.#read(repository, other, wanted)).side);
+      return sides;
+    } catch (error) {
+      if (error instanceof GitTrouble) return [];
+      throw error;
+    }
   }
 
   /** The merge commit that is checked out, or the merge that has begun and is not committed. */
@@ -133,7 +150,7 @@ class Reviewer {
     for (const parent of parents)
       sides.push(await this.#then(repository, parent, { plan, pathThen: undefined, isThereNow }));
     const [old, ...others] = sides;
-    return { old: old!, fresh, others, root: repository.root };
+    return { old: old!, fresh, others, mergeIsAside: false, root: repository.root };
   }
 
   async #workTree(named: string | undefined): Promise<{ plan: OpenPlan; repository: Repository }> {
@@ -145,47 +162,49 @@ class Reviewer {
     return { plan: this.#reader.plan(path), repository };
   }
 
-  async #then(
+  /** How the plan stood at a commit; where it had another name or was not there, that is noted. */
+  async #then(repository: Repository, commit: Commit, wanted: Wanted): Promise<Side> {
+    const { side, uri, isAbsent } = await this.#read(repository, commit, wanted);
+    const name = nameFrom(repository.root, wanted.plan.uri);
+    if (isAbsent) this.#terminal.note(`${name} is not in ${commit.title}: everything in it is new.`);
+    else if (uri !== wanted.plan.uri)
+      this.#terminal.note(`${name} was ${nameFrom(repository.root, uri)} in ${commit.title}.`);
+    return side;
+  }
+
+  async #read(
     repository: Repository,
     commit: Commit,
-    {
-      plan,
-      pathThen,
-      isThereNow,
-    }: { plan: OpenPlan; pathThen: string | undefined; isThereNow: (path: string) => boolean },
-  ): Promise<Side> {
-    const wanted = { uri: plan.uri, title: plan.analysis.settings.title, pathThen, isThereNow };
+    { plan, pathThen, isThereNow }: Wanted,
+  ): Promise<{ side: Side; uri: string; isAbsent: boolean }> {
     const { uri, access, isAbsent } = await readPlanThen(
       repository,
       commit,
-      wanted,
+      { uri: plan.uri, title: plan.analysis.settings.title, pathThen, isThereNow },
       this.#reader.libraryFiles,
       fileUri,
     );
-    const name = nameFrom(repository.root, plan.uri);
-    if (isAbsent) this.#terminal.note(`${name} is not in ${commit.title}: everything in it is new.`);
-    else if (uri !== plan.uri)
-      this.#terminal.note(`${name} was ${nameFrom(repository.root, uri)} in ${commit.title}.`);
-    const then = openPlan(uri, access);
     const found = isAbsent ? { findings: [], accepted: [] } : {};
-    return { ...then, ...found, name: commit.title };
+    return { side: { ...openPlan(uri, access), ...found, name: commit.title }, uri, isAbsent };
   }
 }
 
+/** A plan that is looked for in the past. */
+interface Wanted {
+  readonly plan: OpenPlan;
+  readonly pathThen: string | undefined;
+  /** Whether a path of the repository is a file on the new side too. */
+  readonly isThereNow: (path: string) => boolean;
+}
+
 async function write(
-  { old, fresh, others, root }: Compared,
+  { old, fresh, others, mergeIsAside, root }: Compared,
   output: Options['output'],
   terminal: Terminal,
 ): Promise<void> {
-  const parents = [old, ...others];
-  const merge =
-    others.length === 0
-      ? undefined
-      : {
-          parents: parents.map(({ name }) => name),
-          findings: broughtToAll(parents, fresh),
-        };
-  const review = reviewOf(old, fresh, merge);
+  const merge = others.length === 0 ? undefined : mergeReviewOf([old, ...others], fresh);
+  const isTold = merge && (merge.findings.length > 0 || !mergeIsAside);
+  const review = reviewOf(old, fresh, isTold ? merge : undefined);
   const from = (folder: string) => (uri: string) => nameFrom(folder, uri);
   switch (output) {
     case 'text':
@@ -202,10 +221,4 @@ async function write(
       terminal.out((await reviewHtml(review, old.analysis, fresh.analysis, from(root))).trimEnd());
       break;
   }
-}
-
-/** Findings of the merge that are new to each of its parents. */
-function broughtToAll(parents: readonly Side[], fresh: Side): Side['findings'] {
-  const brought = parents.map((parent) => new Set(newFindingsOf(parent, fresh)));
-  return fresh.findings.filter((finding) => brought.every((findings) => findings.has(finding)));
 }

@@ -2,7 +2,7 @@ import { type FileSystemProvider, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { analyse } from '../analysis/analyse.ts';
 import { checkPlan } from '../checks/findings.ts';
-import { reviewOf } from '../documents/review/compare.ts';
+import { mergeReviewOf, reviewOf } from '../documents/review/compare.ts';
 import type { Review, ReviewPlace, Side } from '../documents/review/review.ts';
 import { reviewScenes } from '../documents/review/scenes.ts';
 import { type Entry, headlineOf, type Section, sectionsOf } from '../documents/review/sections.ts';
@@ -36,6 +36,12 @@ export interface PlanAtRevision {
   readonly isAbsent: boolean;
 }
 
+/** The plan to compare with, and the other sides of a merge that is, or is about to be, checked out. */
+export interface PlansAtRevision {
+  readonly old: PlanAtRevision;
+  readonly mergedWith: readonly PlanAtRevision[];
+}
+
 /** Reads a git repository; only where there is a disk. */
 export interface Revisions {
   /** @throws RevisionTrouble */
@@ -43,7 +49,7 @@ export interface Revisions {
     plan: { readonly uri: string; readonly title: string },
     revision: string,
     library: readonly ReadFile[],
-  ): Promise<PlanAtRevision>;
+  ): Promise<PlansAtRevision>;
   /** @throws RevisionTrouble */
   text(uri: string, revision: string): Promise<string | undefined>;
 }
@@ -101,16 +107,18 @@ async function answer(
   const { assembled, analysis } = current;
   const fresh = sideOf(assembled, 'as it is now', analysis);
   let old: Side;
+  let merged: Side[] = [];
   if (against.kind === 'file') old = await sideOfFile(against.uri, services, library);
   else {
     if (!revisions)
       throw new RevisionTrouble('A browser has no repository to read. Compare with a file instead.');
     const plan = { uri: current.uri, title: analysis.settings.title };
     const then = await revisions.plan(plan, against.revision, library);
-    const side = sideOf(assemblePlan(then.uri, then.access)!, then.title);
-    old = then.isAbsent ? { ...side, findings: [], accepted: [] } : side;
+    old = sideThen(then.old);
+    merged = then.mergedWith.map(sideThen);
   }
-  const review = reviewOf(old, fresh);
+  const merge = merged.length > 0 ? mergeReviewOf([old, ...merged], fresh) : undefined;
+  const review = reviewOf(old, fresh, merge && merge.findings.length > 0 ? merge : undefined);
   return {
     kind: 'review',
     review: shownReview(current.uri, review, reviewScenes(old.analysis, fresh.analysis)),
@@ -119,6 +127,12 @@ async function answer(
 
 function sideOf({ plan, unreadables }: AssembledPlan, name: string, analysis = analyse(plan)): Side {
   return { analysis, ...checkPlan(analysis, unreadables), unreadable: unreadables.length, name };
+}
+
+/** A plan that was not there had no findings. */
+function sideThen({ uri, access, title, isAbsent }: PlanAtRevision): Side {
+  const side = sideOf(assemblePlan(uri, access)!, title);
+  return isAbsent ? { ...side, findings: [], accepted: [] } : side;
 }
 
 /** Another plan: as it is in the editor where that has it, else from its file with all that it imports. */
@@ -133,7 +147,7 @@ async function sideOfFile(
   const mayRead = (file: string) => services.plans.Plans.isInside(file);
   if (!mayRead(uri))
     throw new RevisionTrouble(
-      `${name} lies outside of the folder that is open, so it is not read. Open a folder with both, or use \`feedplot review\`.`,
+      `${name} lies outside of the folder that is open, so it is not read. Open a folder with both files, or compare them in a terminal: \`feedplot review OLD NEW\`.`,
     );
   let wanted = [uri];
   while (wanted.length > 0 && files.size < MOST_FILES) {

@@ -21,10 +21,11 @@ interface Step {
 }
 
 function readYaml<T>(file: string): T {
-  const text = execFileSync('yaml', ['--json', '--single', '--strict'], {
-    input: readFileSync(join(root, file)),
-  });
-  return JSON.parse(text.toString()) as T;
+  return parseYaml(readFileSync(join(root, file), 'utf8'));
+}
+
+function parseYaml<T>(input: string): T {
+  return JSON.parse(execFileSync('yaml', ['--json', '--single', '--strict'], { input }).toString()) as T;
 }
 
 const action = readYaml<Action>('action.yml');
@@ -38,6 +39,8 @@ interface Outcome {
   /** What `gh` was called with, a call a line. */
   readonly calls: string;
   readonly comment: string;
+  /** What was written as SARIF; empty: nothing. */
+  readonly sarif: string;
 }
 
 interface Given {
@@ -45,15 +48,20 @@ interface Given {
   readonly event?: 'push' | 'pull_request';
   /** Id of a comment that is there already. */
   readonly known?: string;
+  /** The token may not write, as in a pull request from a fork. */
+  readonly readOnly?: boolean;
 }
 
-function run(repository: TestRepository, { inputs, event = 'push', known = '' }: Given): Outcome {
+function run(
+  repository: Pick<TestRepository, 'folder'>,
+  { inputs, event = 'push', known = '', readOnly = false }: Given,
+): Outcome {
   const temp = folderWith({ 'gh.log': '', summary: '', output: '', comment: '' });
   const at = (name: string) => join(temp, name);
   const read = (name: string) => readFileSync(at(name), 'utf8');
   writeFileSync(
     at('gh'),
-    `#!/bin/bash\nprintf '%s|' "$@" >> '${at('gh.log')}'; echo >> '${at('gh.log')}'\nfor one in "$@"; do case "$one" in body=@*) cat "\${one#body=@}" > '${at('comment')}';; esac; done\ncase "$*" in *--jq*) [ -z '${known}' ] || echo '${known}';; esac\n`,
+    `#!/bin/bash\nprintf '%s|' "$@" >> '${at('gh.log')}'; echo >> '${at('gh.log')}'\nfor one in "$@"; do case "$one" in body=@*) cat "\${one#body=@}" > '${at('comment')}';; esac; done\n${readOnly ? 'exit 1\n' : ''}case "$*" in *--jq*) [ -z '${known}' ] || echo '${known}';; esac\n`,
   );
   chmodSync(at('gh'), 0o755);
   const values: Record<string, string> = {
@@ -92,7 +100,9 @@ function run(repository: TestRepository, { inputs, event = 'push', known = '' }:
   return outcome(0);
 
   function outcome(code: number): Outcome {
+    const sarif = /^sarif=(.*)$/m.exec(read('output'))?.[1];
     return {
+      sarif: sarif === undefined ? '' : readFileSync(sarif, 'utf8'),
       code,
       stdout,
       summary: read('summary'),
@@ -141,13 +151,13 @@ describe.skipIf(windows)('the action', () => {
     });
     expect(code).toBe(0);
     expect(summary).toMatch(/^### Feedplot review: 1 screen or input changes, 5 steps on site\n/);
-    expect(output).toMatch(/^review=.*feedplot-review\.md\n$/);
+    expect(output).toMatch(/^review=.*feedplot-review\.md\nsarif=.*feedplot\.sarif\n$/);
     expect(stdout).not.toContain('::warning::There is no review');
     expect(calls).toBe('');
   });
 
   test('an error of the plan is annotated and fails the job; the review is there all the same', () => {
-    const { code, stdout, summary } = run(changedShow(['close', 'wide']), {
+    const { code, stdout, summary, sarif } = run(changedShow(['close', 'wide']), {
       inputs: { plans: 'show.feedplot' },
     });
     expect(code).toBe(1);
@@ -155,6 +165,34 @@ describe.skipIf(windows)('the action', () => {
       /^::error file=show\.feedplot,line=\d+,endLine=\d+,col=6,endColumn=11,title=link-overload::trunk carries 10\.74 Gb\/s/m,
     );
     expect(summary).toMatch(/^### Feedplot review: 1 new error, /);
+    expect(JSON.parse(sarif)).toMatchObject({
+      version: '2.1.0',
+      runs: [{ results: [{ ruleId: 'link-overload', level: 'error' }] }],
+    });
+  });
+
+  test('a pull request as it is checked out: two commits deep, merged with what it goes into', () => {
+    const repository = repositoryWith(show);
+    repository.git('switch', '--quiet', '--create', 'pull');
+    repository.write({ 'show.feedplot': `// pull\n${withCamera('', 'close', 3)}${plan}` }).commit();
+    repository.git('switch', '--quiet', 'main');
+    repository.write({ 'show.feedplot': withCamera(plan, 'wide', 4) }).commit();
+    repository.git('merge', '--quiet', '--no-edit', 'pull');
+    const folder = join(folderWith({}), 'clone');
+    repository.git('clone', '--quiet', '--depth', '2', `file://${repository.folder}`, folder);
+    const { code, summary } = run({ folder }, { inputs: { plans: 'show.feedplot' } });
+    expect(code).toBe(1);
+    expect(summary).toMatch(/^### Feedplot review: 1 finding brought by the merge itself, /);
+    expect(summary).toMatch(/Neither HEAD\^1 \(\w{8}\) nor parent 2 \(\w{8}\) has this alone/);
+  });
+
+  test('a clone of the last commit alone is told how much deeper it has to be', () => {
+    const repository = changedShow();
+    const folder = join(folderWith({}), 'clone');
+    repository.git('clone', '--quiet', '--depth', '1', `file://${repository.folder}`, folder);
+    const { code, stdout } = run({ folder }, { inputs: { plans: 'show.feedplot' } });
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/This clone is shallow.*fetch-depth/);
   });
 
   test('warnings fail only where that is asked for', () => {
@@ -174,7 +212,8 @@ describe.skipIf(windows)('the action', () => {
     expect(code).toBe(0);
     expect(stdout).toContain('::warning::There is no review of show.feedplot: see the log of this step.');
     expect(stdout).toContain('There is no commit "HEAD^1"');
-    expect([summary, output]).toEqual(['', '']);
+    expect(summary).toBe('');
+    expect(output).not.toContain('review=');
   });
 
   test('several plans, and names that a shell or an option parser would take for something else', () => {
@@ -201,6 +240,17 @@ describe.skipIf(windows)('the action', () => {
     expect(second.calls).toContain(
       'api|--silent|--method|PATCH|repos/crew/show/issues/comments/42|--field|body=@',
     );
+  });
+
+  test('where it may not write there is a warning, and the plan is checked', () => {
+    const { code, stdout, sarif } = run(changedShow(), {
+      inputs: { plans: 'show.feedplot', comment: 'true' },
+      event: 'pull_request',
+      readOnly: true,
+    });
+    expect(code).toBe(0);
+    expect(stdout).toContain('::warning::The review could not be written as a comment');
+    expect(sarif).not.toBe('');
   });
 
   test('a push gets no comment, and neither does a pull request that did not ask', () => {
@@ -236,4 +286,19 @@ test('the hook for pre-commit calls a command that there is', () => {
   };
   expect(Object.keys(bin)).toContain('feedplot');
   expect('kit/house.feedplot').toMatch(new RegExp(String(hook!.files)));
+});
+
+test('what the README shows of both is what they have', () => {
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const [workflow, hooks] = [...readme.matchAll(/```yaml\n([\s\S]*?)```/g)].map(([, text]) => text!);
+  const { jobs } = parseYaml<{ jobs: { plan: { steps: { uses: string; with: Record<string, string> }[] } } }>(
+    workflow!,
+  );
+  const step = jobs.plan.steps.find(({ uses }) => uses.includes('feedplot'))!;
+  expect(Object.keys(action.inputs)).toEqual(expect.arrayContaining(Object.keys(step.with)));
+  for (const [name, { required }] of Object.entries(action.inputs))
+    if (required) expect(step.with).toHaveProperty(name);
+  const { repos } = parseYaml<{ repos: { hooks: { id: string }[] }[] }>(hooks!);
+  const known = readYaml<{ id: string }[]>('.pre-commit-hooks.yaml').map(({ id }) => id);
+  expect(known).toEqual(expect.arrayContaining(repos[0]!.hooks.map(({ id }) => id)));
 });

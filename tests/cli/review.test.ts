@@ -392,6 +392,17 @@ describe('a merge', () => {
     expect(repository.reviewJson('--merge').merge!.findings).toHaveLength(1);
   });
 
+  test('is told of without being asked for where the old side is what was merged into', () => {
+    const repository = twoCameras();
+    // Before it is committed, with the last commit; after that, with its first parent, as in a pull request.
+    repository.git('merge', '--quiet', '--no-commit', '--no-ff', 'left');
+    expect(repository.reviewJson('--since', 'HEAD').merge!.findings).toHaveLength(1);
+    repository.commit('Merge');
+    expect(repository.reviewJson('--since', 'HEAD^1').merge!.findings).toHaveLength(1);
+    expect(repository.reviewJson('--since', 'HEAD^2').merge).toBeNull();
+    expect(repository.reviewJson('--since', 'HEAD').merge).toBeNull();
+  });
+
   test('that brings nothing of its own says so', () => {
     const repository = repositoryWith(show);
     repository.git('switch', '--quiet', '--create', 'left');

@@ -74,6 +74,25 @@ describe('comparing with a commit', () => {
     expect(text).toBe(kit);
   });
 
+  test('while a merge is in the making: what neither side has alone is told apart', async () => {
+    await using editor = await Editor.start({ files });
+    const repository = repositoryOf(editor);
+    repository.git('switch', '--quiet', '--create', 'left');
+    const left = `// left\n${withCamera('', 'close', 3)}${plan}`;
+    repository.write({ 'show.feedplot': left }).commit();
+    repository.git('switch', '--quiet', 'main');
+    repository.write({ 'show.feedplot': withCamera(plan, 'wide', 4) }).commit();
+    repository.git('merge', '--quiet', '--no-commit', '--no-ff', 'left');
+    await editor.open('show.feedplot', withCamera(left, 'wide', 4));
+    const { headline, sections } = await reviewed(editor, lastCommit);
+    expect(headline).toMatch(/^1 finding brought by the merge itself, /);
+    expect(sections[0]).toMatchObject({
+      name: 'merge',
+      about: expect.stringMatching(/^Neither HEAD \(\w{8}\) nor \w{8} has this alone/),
+      entries: [{ lead: 'error link-overload, T1' }],
+    });
+  });
+
   test.each<[string, Against, RegExp]>([
     [
       'a revision that does not exist',

@@ -45,8 +45,16 @@ export function reviewOf(old: Side, fresh: Side, merge?: MergeReview): Review {
   };
 }
 
-/** Only what a change brings in errors and warnings. */
-export function newFindingsOf(old: Side, fresh: Side): readonly Finding[] {
+/** Findings of a merge that are new to each of the histories that it joins. */
+export function mergeReviewOf(parents: readonly Side[], fresh: Side): MergeReview {
+  const brought = parents.map((parent) => new Set(newFindingsOf(parent, fresh)));
+  return {
+    parents: parents.map(({ name }) => name),
+    findings: fresh.findings.filter((finding) => brought.every((findings) => findings.has(finding))),
+  };
+}
+
+function newFindingsOf(old: Side, fresh: Side): readonly Finding[] {
   const { renames } = new Comparison(old.analysis, fresh.analysis);
   return findingChangesOf(old, fresh, renames).brought;
 }

@@ -93,16 +93,32 @@ export class Repository {
    *
    * @throws GitTrouble when one is missing from a shallow clone
    */
-  async parents({ id }: Commit): Promise<Commit[]> {
+  async parents(commit: Commit): Promise<Commit[]> {
+    return Promise.all((await this.#parentIds(commit)).map((parent, i) => this.#parent(parent, i)));
+  }
+
+  async #parentIds({ id }: Commit): Promise<string[]> {
     const text = (await runGit(this.root, ['cat-file', 'commit', id])).toString('utf8');
     const header = text.slice(0, text.indexOf('\n\n'));
-    const ids = header.split('\n').flatMap((line) => /^parent ([0-9a-f]+)$/.exec(line)?.[1] ?? []);
-    return Promise.all(ids.map((parent, i) => this.#parent(parent, i)));
+    return header.split('\n').flatMap((line) => /^parent ([0-9a-f]+)$/.exec(line)?.[1] ?? []);
   }
 
   async #parent(id: string, index: number): Promise<Commit> {
     if ((await this.#resolve(id)) === undefined) throw new GitTrouble(this.#unknown(id));
-    return { id, title: `parent ${index + 1} (${short(id)})` };
+    return parentOf(id, index);
+  }
+
+  /**
+   * What was merged with a commit: when a merge into it has begun, or the commit that is checked out is such a merge. What
+   * a shallow clone lacks is left out.
+   */
+  async mergedWith({ id }: Commit): Promise<Commit[]> {
+    const head = await this.commit('HEAD');
+    if (head.id === id) return this.mergeHeads();
+    const [first, ...others] = await this.#parentIds(head);
+    if (first !== id) return [];
+    const found = await Promise.all(others.map((other) => this.#resolve(other)));
+    return found.flatMap((other, i) => (other === undefined ? [] : [parentOf(other, i + 1)]));
   }
 
   /** What is being merged into the commit that is checked out, when a merge has begun and is not committed. */
@@ -206,6 +222,10 @@ async function askWhere(folder: string): Promise<Buffer> {
 
 function commitOf(id: string, revision: string): Commit {
   return { id, title: id.startsWith(revision) ? short(id) : `${revision} (${short(id)})` };
+}
+
+function parentOf(id: string, index: number): Commit {
+  return { id, title: `parent ${index + 1} (${short(id)})` };
 }
 
 function short(id: string): string {

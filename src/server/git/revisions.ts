@@ -5,7 +5,7 @@ import { URI } from 'langium';
 import { type Revisions, RevisionTrouble } from '../review.ts';
 import { GitTrouble } from './git.ts';
 import { readPlanThen } from './plan-then.ts';
-import { Repository } from './repository.ts';
+import { type Commit, Repository } from './repository.ts';
 
 /** Revisions out of the git repository that a plan lies in. */
 export const gitRevisions: Revisions = {
@@ -19,8 +19,15 @@ export const gitRevisions: Revisions = {
         uri: uriOf(path),
         isThereNow: (other: string) => existsSync(join(repository.root, other)),
       };
-      const then = await readPlanThen(repository, commit, wanted, library, uriOf);
-      return { ...then, title: commit.title };
+      const read = async (one: Commit) => ({
+        ...(await readPlanThen(repository, one, wanted, library, uriOf)),
+        title: one.title,
+      });
+      const old = await read(commit);
+      return {
+        old,
+        mergedWith: await quietly(async () => Promise.all((await repository.mergedWith(commit)).map(read))),
+      };
     }),
 
   text: (uri, revision) =>
@@ -52,6 +59,16 @@ function nearestFolder(path: string): string {
   let folder = dirname(path);
   while (!existsSync(folder) && folder !== dirname(folder)) folder = dirname(folder);
   return folder;
+}
+
+/** Nothing where the repository cannot answer. */
+async function quietly<T>(ask: () => Promise<readonly T[]>): Promise<readonly T[]> {
+  try {
+    return await ask();
+  } catch (error) {
+    if (error instanceof GitTrouble) return [];
+    throw error;
+  }
 }
 
 async function inWords<T>(ask: () => Promise<T>): Promise<T> {
