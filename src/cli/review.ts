@@ -184,7 +184,7 @@ class Reviewer {
       this.#reader.libraryFiles,
       fileUri,
     );
-    const found = isAbsent ? { findings: [], accepted: [] } : {};
+    const found = isAbsent ? { findings: [], accepted: [], unreadable: 0 } : {};
     return { side: { ...openPlan(uri, access), ...found, name: commit.title }, uri, isAbsent };
   }
 }

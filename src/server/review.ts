@@ -129,10 +129,10 @@ function sideOf({ plan, unreadables }: AssembledPlan, name: string, analysis = a
   return { analysis, ...checkPlan(analysis, unreadables), unreadable: unreadables.length, name };
 }
 
-/** A plan that was not there had no findings. */
+/** A plan that was not there had no findings, and nothing in it that could not be read. */
 function sideThen({ uri, access, title, isAbsent }: PlanAtRevision): Side {
   const side = sideOf(assemblePlan(uri, access)!, title);
-  return isAbsent ? { ...side, findings: [], accepted: [] } : side;
+  return isAbsent ? { ...side, findings: [], accepted: [], unreadable: 0 } : side;
 }
 
 /** Another plan: as it is in the editor where that has it, else from its file with all that it imports. */

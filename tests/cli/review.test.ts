@@ -206,6 +206,7 @@ describe('with a revision', () => {
     expect(code).toBe(0);
     expect(stderr).toMatch(/show\.feedplot is not in HEAD \(\w{8}\): everything in it is new\.\n$/);
     expect(stdout).toContain('box box_d “Box D”: added');
+    expect(stdout).not.toContain('could not be read');
     expect(stdout).not.toContain('mended');
   });
 
