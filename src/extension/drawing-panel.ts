@@ -12,7 +12,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import { type BaseLanguageClient, LSPErrorCodes, ResponseError, State } from 'vscode-languageclient';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import {
   type Drawing,
   type DrawingQuestion,
@@ -22,6 +22,7 @@ import {
   type ThingQuestion,
   type ThingsAt,
 } from '../server/protocol.ts';
+import { isCancelled, newNonce } from './panels.ts';
 import { type FromView, isFromView, type ToView } from './webview/messages.ts';
 import { drawingPage } from './webview/page.ts';
 
@@ -254,23 +255,9 @@ function isPlan(document: TextDocument): boolean {
   return document.languageId === 'feedplot';
 }
 
-/** A keystroke came between: what was asked for is asked again. */
-function isCancelled(error: unknown): boolean {
-  const { RequestCancelled, ContentModified } = LSPErrorCodes;
-  return (
-    error instanceof ResponseError && (error.code === RequestCancelled || error.code === ContentModified)
-  );
-}
-
 /** The plan's file name without its ending, as a start for the name of an export. */
 function nameOf(uri: string): string {
   return decodeURIComponent(uri.slice(uri.lastIndexOf('/') + 1)).replace(/\.feedplot$/, '');
-}
-
-function newNonce(): string {
-  return [...crypto.getRandomValues(new Uint8Array(16))]
-    .map((byte) => byte.toString(16).padStart(2, '0'))
-    .join('');
 }
 
 /** Does something once nothing has happened for a while; and at the latest after a longer one. */

@@ -8,7 +8,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import { type BaseLanguageClient, LSPErrorCodes, ResponseError, State } from 'vscode-languageclient';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import {
   type Against,
   type ReviewAnswer,
@@ -17,6 +17,7 @@ import {
   type ShownPlace,
   type ShownReview,
 } from '../server/protocol/review.ts';
+import { isCancelled, newNonce } from './panels.ts';
 import { LoadsInText } from './review-loads.ts';
 import { addOldTexts, oldTextUri } from './review-old-texts.ts';
 import { showPlace } from './review-places.ts';
@@ -176,18 +177,4 @@ class ReviewPanel {
       : Uri.parse(place.uri);
     await showPlace(uri, place.range);
   }
-}
-
-/** A keystroke came between: what was asked for is asked again. */
-function isCancelled(error: unknown): boolean {
-  const { RequestCancelled, ContentModified } = LSPErrorCodes;
-  return (
-    error instanceof ResponseError && (error.code === RequestCancelled || error.code === ContentModified)
-  );
-}
-
-function newNonce(): string {
-  return [...crypto.getRandomValues(new Uint8Array(16))]
-    .map((byte) => byte.toString(16).padStart(2, '0'))
-    .join('');
 }

@@ -265,6 +265,17 @@ feed left -> aux instead of right in talk
   });
 });
 
+test('where a part of the show loses a picture of its own, what holds always goes on there: nothing ends', () => {
+  const own = `${show}segment talk "The talk"\nfeed left -> speaker instead of program in talk\n`;
+  const usual = `${show}segment talk "The talk"\n`;
+  const moved = changed(usual, 'from box_p.out1 over rg6 6 m', 'from box_p.out2 over rg6 6 m');
+  const { steps } = reviewed(own, moved);
+  expect(steps.flatMap(({ ends }) => ends)).toEqual([]);
+  expect(steps.filter(({ dark }) => dark.length > 0).map(({ dark, back }) => [dark, back])).toEqual([
+    [["Speaker's screen"], []],
+  ]);
+});
+
 describe('seamless pictures', () => {
   const two = `${changed(show, 'feed program -> speaker', 'feed program -> speaker seamless')}link trunk_b "T2" box_d.net2 <-> box_p.net2 over cat6a\n`;
 

@@ -4,10 +4,10 @@ import { hashOf } from '../book/page.ts';
 import { drawSvg } from '../drawing/draw-svg.ts';
 import { placeScene } from '../drawing/place-scene.ts';
 import type { NameOf } from '../findings/located.ts';
-import type { Review, ReviewPlace } from './review.ts';
+import type { Review } from './review.ts';
 import { reviewScenes } from './scenes.ts';
 import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
-import { comparedText } from './text.ts';
+import { comparedText, placeText } from './text.ts';
 
 /**
  * A review as one page that needs nothing else: no script, no font, no link to anywhere; its policy lets nothing load. The
@@ -76,10 +76,6 @@ function entryHtml({ lead, text: words, notes, place, grave }: Entry, nameOf: Na
   const where = place ? ` <span class="place">${text(placeText(place, nameOf))}</span>` : '';
   const below = notes.map((note) => `<p class="note">${text(note)}</p>`).join('');
   return `<li${grave ? ' class="grave"' : ''}><strong>${text(lead)}</strong>: ${prose(words)}${where}${below}</li>`;
-}
-
-function placeText({ side, file, range }: ReviewPlace, nameOf: NameOf): string {
-  return `${nameOf(file)}:${range.line + 1}${side === 'old' ? ' before' : ''}`;
 }
 
 function capital(words: string): string {

@@ -1,9 +1,9 @@
 import { counted, type NameOf } from '../findings/located.ts';
 import { oneLine } from '../printable.ts';
 import { escapeMarkdown } from '../sheets/markdown.ts';
-import type { Review, ReviewPlace } from './review.ts';
+import type { Review } from './review.ts';
 import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
-import { comparedText } from './text.ts';
+import { comparedText, placeText } from './text.ts';
 
 /** A comment of a pull request may have 65,536 characters; there is room left for what a workflow adds. */
 const MOST_CHARACTERS = 60_000;
@@ -72,10 +72,6 @@ function item(
     ? `${bullet} **${escapeMarkdown(lead)}** ${where}: ${words}`
     : `${bullet} ${mark}**${escapeMarkdown(lead)}**: ${words}${where ? ` (${where})` : ''}`;
   return [line, ...notes.map((note) => `${indent}- ${grave ? '⚠ ' : ''}${prose(note)}`)].join('\n');
-}
-
-function placeText({ side, file, range }: ReviewPlace, nameOf: NameOf): string {
-  return `${nameOf(file)}:${range.line + 1}${side === 'old' ? ' before' : ''}`;
 }
 
 function code(text: string): string {

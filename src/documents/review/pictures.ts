@@ -1,6 +1,7 @@
 import { arrivingIn } from '../../analysis/holding.ts';
 import type { Delivery, Situation } from '../../analysis/model.ts';
 import { DELAY_TOLERANCE_S } from '../../physics/delay.ts';
+import { formatTime } from '../../physics/display.ts';
 import type { Comparison } from './comparison.ts';
 import { type Named, type PictureChange, type PictureState, pictureChangeKinds } from './review.ts';
 import { placeOf } from './thing-changes.ts';
@@ -33,13 +34,24 @@ export function pictureChangesOf(comparison: Comparison): PictureChange[] {
     for (const target of new Set([...old.keys(), ...after.keys()])) {
       const change = changeAt(comparison, target, situation, old.get(target), after.get(target));
       if (!change) continue;
-      const key = JSON.stringify([change.change, change.before, change.after]);
+      const key = toldOf(change);
       if (segment === undefined) always.set(target, key);
       else if (always.get(target) === key) continue;
       changes.push(change);
     }
   }
   return changes.sort((a, b) => rankOf(a) - rankOf(b));
+}
+
+/** What is told of a change: the way only where that is what changed. */
+function toldOf({ change, before, after }: PictureChange): string {
+  const told = (state: PictureState | undefined) =>
+    state && {
+      ...state,
+      way: change === 'another way' ? state.way : [],
+      delay_s: formatTime(state.delay_s ?? 0),
+    };
+  return JSON.stringify([change, told(before), told(after)]);
 }
 
 function rankOf({ change }: PictureChange): number {

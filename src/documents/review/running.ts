@@ -59,7 +59,8 @@ export class Running {
       for (const delivery of ownIn(was, situation)) {
         const target = renames.socket(delivery.feed.targetName);
         const title = delivery.feed.target ? titles.was.target(delivery.feed.target) : target;
-        this.#spot(target, segment, title, undefined, delivery, undefined);
+        const now = segment === undefined ? undefined : is.segments.get(segment);
+        this.#spot(target, segment, title, now && titles.is.segment(now), delivery, undefined);
       }
     }
     for (const situation of is.situations) {
@@ -77,7 +78,24 @@ export class Running {
         );
       }
     }
+    this.#fillFromAlways(is);
     for (const spot of this.#spots.values()) this.#watch(spot, waiting);
+  }
+
+  /** Where a part of the show had a picture of its own and has none any more, it shows what holds always. */
+  #fillFromAlways(is: Comparison['is']): void {
+    const left = new Set<string | undefined>();
+    for (const { segment, fresh } of this.#spots.values())
+      if (!fresh && segment !== undefined) left.add(segment);
+    for (const situation of is.situations) {
+      const segment = situation.segment?.name;
+      if (segment === undefined || !left.has(segment)) continue;
+      for (const delivery of arrivingIn(is, situation)) {
+        const key = keyOf(delivery.feed.targetName, segment);
+        const known = this.#spots.get(key);
+        if (known && !known.fresh) this.#spots.set(key, { ...known, fresh: delivery });
+      }
+    }
   }
 
   #spot(
@@ -88,7 +106,7 @@ export class Running {
     old: Delivery | undefined,
     fresh: Delivery | undefined,
   ): void {
-    const key = `${target}\n${segment ?? ''}`;
+    const key = keyOf(target, segment);
     const known = this.#spots.get(key);
     if (known && ((old && known.old) || (fresh && known.fresh))) return;
     this.#spots.set(key, {
@@ -184,6 +202,10 @@ export class Running {
     const spots = new Set(boxes.flatMap((box) => [...(this.#through.get(box) ?? [])]));
     return titlesOf([...spots].filter(({ state }) => state === 'as before' || state === 'as planned'));
   }
+}
+
+function keyOf(target: string, segment: string | undefined): string {
+  return `${target}\n${segment ?? ''}`;
 }
 
 /** Those of the plan without segments, or those in which a segment differs from it. */

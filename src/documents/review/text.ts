@@ -65,6 +65,6 @@ function entryLines(
 }
 
 /** `kit.feedplot:12`, and which of the two where it is the old one. */
-function placeText({ side, file, range }: ReviewPlace, nameOf: NameOf): string {
+export function placeText({ side, file, range }: ReviewPlace, nameOf: NameOf): string {
   return `${oneLine(nameOf(file))}:${range.line + 1}${side === 'old' ? ' before' : ''}`;
 }

@@ -62,8 +62,8 @@ function delayWords(before: PictureState | undefined, after: PictureState | unde
       ? ''
       : ` of at most ${formatTime(after.limit_s, after.over ? after.delay_s : undefined)}`;
   const late = after.over ? ', too late' : '';
-  const is = formatTime(after.delay_s, before?.delay_s);
-  const was = before?.delay_s === undefined ? '' : formatTime(before.delay_s, after.delay_s);
+  const is = formatTime(after.delay_s);
+  const was = before?.delay_s === undefined ? '' : formatTime(before.delay_s);
   return was === '' || was === is ? `; ${is}${limit}${late}` : `; ${was} → ${is}${limit}${late}`;
 }
 

@@ -23,6 +23,7 @@ export function reviewPage(script: string, nonce: string): string {
 <select id="segment" aria-label="Part of the show" title="Part of the show" hidden></select>
 <button id="further" type="button" title="Smaller" aria-label="Smaller">−</button>
 <button id="closer" type="button" title="Larger" aria-label="Larger">+</button>
+<button id="changes" type="button" title="What has changed, as large as the halves allow">Changes</button>
 <button id="whole" type="button" title="Fit the drawings into their halves">Fit</button>
 </div>
 </header>
@@ -48,9 +49,10 @@ h1 { font-size: 1.25em; margin: 12px 0 2px; }
 #notice { margin: 6px 0; padding: 6px 10px; background: var(--vscode-inputValidation-warningBackground); color: var(--vscode-inputValidation-warningForeground, var(--vscode-foreground)); border: 1px solid var(--vscode-inputValidation-warningBorder, var(--vscode-contrastBorder, transparent)); }
 #sides { display: flex; gap: 8px; margin: 8px 0; }
 figure { flex: 1; min-width: 0; margin: 0; }
-@media (max-width: 700px) { #sides { flex-direction: column; } }
 figcaption { font-weight: 600; margin-bottom: 2px; }
 .frame { overflow: auto; max-height: 42vh; border: 1px solid var(--vscode-panel-border, var(--vscode-contrastBorder, transparent)); }
+/* One above the other, lower: the list below has the worst news. */
+@media (max-width: 700px) { #sides { flex-direction: column; } .frame { max-height: 27vh; } }
 :focus-visible { outline: 2px solid var(--vscode-focusBorder, #0078d4); outline-offset: 1px; }
 .frame svg { display: block; }
 section, details { margin: 10px 0; max-width: 72em; }

@@ -16,6 +16,8 @@ let shown: { readonly review: ShownReview; readonly placement: Placement } | und
 let segment: string | null = null;
 /** Undefined: as large as fits. */
 let scale: number | undefined;
+/** What is compared with what; where that is new, the view begins at the changes. */
+let comparison = '';
 /** Which of the messages is the latest: an earlier one may be laid out later. */
 let latest = 0;
 
@@ -33,9 +35,12 @@ async function show(review: ShownReview): Promise<void> {
   try {
     const placement = await placeScene(review.scenes.after);
     if (mine !== latest) return;
+    const isOther = comparison !== `${review.plan} ${review.compared}`;
+    comparison = `${review.plan} ${review.compared}`;
     shown = { review, placement };
     notice('');
     draw();
+    if (isOther) lookAtChanges();
   } catch {
     if (mine === latest) notice('The drawings could not be laid out. The list is not affected.');
   }
@@ -139,10 +144,60 @@ function zoom(factor: number): void {
   size();
 }
 
+/** Around what has changed, in the drawing's own measure. */
+const MARGIN = 48;
+
+/**
+ * What has changed in both drawings as large as the halves allow, in their middle: the whole of a large show is too small
+ * to read.
+ */
+function lookAtChanges(): void {
+  scale = undefined;
+  size();
+  const areas = Object.values(frames).flatMap(changedAreas);
+  if (areas.length === 0) return;
+  const [left, top] = [Math.min(...areas.map((one) => one.left)), Math.min(...areas.map((one) => one.top))];
+  const right = Math.max(...areas.map((one) => one.right));
+  const bottom = Math.max(...areas.map((one) => one.bottom));
+  const { clientWidth: width } = frames.after;
+  const height = Number.parseFloat(getComputedStyle(frames.after).maxHeight);
+  const fits = Math.min(width / (right - left + 2 * MARGIN), height / (bottom - top + 2 * MARGIN), 1);
+  if (fits <= scaleOf(frames.after)) return;
+  scale = fits;
+  size();
+  for (const frame of Object.values(frames)) {
+    frame.scrollLeft = ((left + right) / 2) * scale - width / 2;
+    frame.scrollTop = ((top + bottom) / 2) * scale - frame.clientHeight / 2;
+  }
+}
+
+/** Where the things stand that have not stepped back. */
+function changedAreas(frame: HTMLElement): Area[] {
+  const svg = frame.querySelector('svg');
+  if (!svg) return [];
+  const [from, by] = [svg.getBoundingClientRect(), scaleOf(frame)];
+  return [...svg.querySelectorAll<SVGGElement>('g[data-id]')]
+    .filter((thing) => thing.dataset.kind !== 'room' && !thing.closest('.aside'))
+    .map((thing) => thing.getBoundingClientRect())
+    .map(({ left, top, right, bottom }) => ({
+      left: (left - from.left) / by,
+      top: (top - from.top) / by,
+      right: (right - from.left) / by,
+      bottom: (bottom - from.top) / by,
+    }));
+}
+
+type Area = Pick<DOMRect, 'left' | 'top' | 'right' | 'bottom'>;
+
+function scaleOf(frame: HTMLElement): number {
+  const svg = frame.querySelector('svg');
+  return svg ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
+}
+
 function themeName(): ThemeName {
   const { classList } = document.body;
-  if (classList.contains('vscode-high-contrast'))
-    return classList.contains('vscode-high-contrast-light') ? 'light' : 'contrast';
+  if (classList.contains('vscode-high-contrast-light')) return 'contrast-light';
+  if (classList.contains('vscode-high-contrast')) return 'contrast';
   return classList.contains('vscode-dark') ? 'dark' : 'light';
 }
 
@@ -161,6 +216,7 @@ segments.addEventListener('change', () => {
 });
 byId('closer').addEventListener('click', () => zoom(1.25));
 byId('further').addEventListener('click', () => zoom(1 / 1.25));
+byId('changes').addEventListener('click', lookAtChanges);
 byId('whole').addEventListener('click', () => {
   scale = undefined;
   size();
