@@ -118,6 +118,33 @@ describeInBrowser('the view of a comparison', (viewer) => {
     expect(await spot('before')).toEqual(await spot('after'));
   });
 
+  test('begins at what has changed, as large as the halves allow; later reviews leave the view alone', async () => {
+    const { page, tell } = await openView(viewer);
+    await page.setViewportSize({ width: 760, height: 700 });
+    const many = Array.from({ length: 12 }, (_, i) => withCamera('', `far_${i}`, 3).split('\n')[1]).join(
+      '\n',
+    );
+    const wide = `${show}${many}\n`.replace(/into box_p\.in3 over rg6 8 m (?=powered)/g, '');
+    await tell({ kind: 'review', review: shown(wide, withCamera(wide, 'close', 3)) });
+    await page.locator('#after svg').waitFor({ timeout: 30_000 });
+    const width = () => page.locator('#after svg').evaluate((svg) => svg.getBoundingClientRect().width);
+    const frame = (await page.locator('#after').boundingBox())!;
+    const seen = (await page.locator('#after g[data-id="close"]').boundingBox())!;
+    const begun = await width();
+    await page.getByRole('button', { name: 'Fit' }).click();
+    expect(await width()).toBeLessThan(begun);
+    expect(seen.x).toBeGreaterThanOrEqual(frame.x);
+    expect(seen.x + seen.width).toBeLessThanOrEqual(frame.x + frame.width);
+    expect(seen.y).toBeGreaterThanOrEqual(frame.y);
+    expect(seen.y + seen.height).toBeLessThanOrEqual(frame.y + frame.height);
+    const fitted = await width();
+    await tell({ kind: 'review', review: shown(wide, withCamera(wide, 'close', 4)) });
+    await page.getByText('Box P · in4').first().waitFor({ state: 'attached' });
+    expect(await width()).toBeCloseTo(fitted, 0);
+    await page.getByRole('button', { name: 'Changes' }).click();
+    expect(await width()).toBeGreaterThan(fitted);
+  });
+
   test('text of a plan stays text, in the list and in the drawings', async () => {
     const { page, complaints, tell } = await openView(viewer);
     const evil = "<img src=x onerror='document.title=1'><script>document.title=2</script>";
