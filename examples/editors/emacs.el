@@ -1,4 +1,5 @@
-;; Emacs 29 or later, with its own client: put this into init.el, with `feedplot' in the search path.
+;; Emacs with its own client (29 or later; before, with the package eglot): put this into init.el, with `feedplot' in
+;; the search path.
 (define-derived-mode feedplot-mode prog-mode "Feedplot"
   "Plans of live events."
   (setq-local comment-start "// ")

@@ -8,6 +8,7 @@ export interface Feature {
 }
 
 const server = (file: string, title: string) => [`tests/server/${file}.test.ts`, title] as const;
+const view = (title: string) => ['tests/drawing/view.test.ts', title] as const;
 const editor = (file: string, title: string) => [`tests/editor/${file}.ts`, title] as const;
 
 /** By the name that the protocol gives an ability of the server. */
@@ -193,6 +194,34 @@ export const others: readonly Feature[] = [
     test: editor('commands.test', 'tells at the edge how the plan stands'),
   },
   {
+    says: 'The drawing follows the typing and keeps its place; while the text is broken the last whole one stays, marked',
+    test: editor('drawing-acceptance', 'follows the typing, keeps its place'),
+  },
+  {
+    says: 'The statement under the cursor lights up in the drawing, and a click in the drawing leads to the text',
+    test: editor('drawing-acceptance', 'lights up what the cursor stands in'),
+  },
+  {
+    says: 'Parts of the show in the drawing: only strands and numbers change, nothing moves',
+    test: view('another part of the show without moving anything'),
+  },
+  {
+    says: 'A picture followed from end to end in the drawing, with its delay and way in words',
+    test: view('a picture from end to end'),
+  },
+  {
+    says: 'The drawing is searched by any word or figure, and its overview leads to any part of it',
+    test: view('a search by any word or figure'),
+  },
+  {
+    says: 'The drawing by keys alone, and all of it as words to read or listen to, in light, dark and high contrast',
+    test: view('everything in words, each line leading to its thing'),
+  },
+  {
+    says: 'The drawing as SVG or PNG, on white paper',
+    test: view('the drawing as SVG'),
+  },
+  {
     says: 'What a check means, by the link on its finding: why it matters, how it is judged, what mends it',
     test: editor('commands.test', 'leads from a finding to what its check means'),
   },
@@ -202,7 +231,7 @@ export const others: readonly Feature[] = [
   },
   {
     says: 'Any editor that speaks the protocol over the standard streams',
-    test: server('neovim', 'Neovim shows findings'),
+    test: server('other-editors', 'Emacs shows findings'),
   },
   {
     says: 'Works in folders that are not trusted and asks nothing of the network',
