@@ -1,21 +1,10 @@
 import type { Plan, Statement } from '../plan/plan.ts';
-import type { Building } from './building.ts';
-import { delay } from './delays.ts';
-import { sourceFiguresOf } from './figures.ts';
-import type { Graph } from './graph.ts';
-import type { Analysis, Cycle, Delivery, Measurement, NameReport } from './model.ts';
-import { NameBook } from './names.ts';
-import { picturesOf } from './pictures.ts';
-import { type PlantWorks, plantOf } from './plant.ts';
-import { reachesOf } from './reaches.ts';
-import { Router } from './router.ts';
-import { deliveriesOf } from './situations.ts';
-import { speakOf } from './spoken.ts';
-import { Statements } from './statements.ts';
-import { keepTools, plantKept } from './tools.ts';
-import { trafficOf } from './traffic.ts';
-import { unusedOf } from './unused.ts';
-import { wishesOf } from './wishes.ts';
+import type { Analysis } from './model.ts';
+import { plantOf } from './plant.ts';
+import { followInPlant } from './plant-edits.ts';
+import { Show } from './show.ts';
+import { editBetween, isOfPlant, Statements } from './statements.ts';
+import { keepShow, showOf } from './tools.ts';
 
 /**
  * Works out a plan. Pure: the same plan gives the same analysis, whatever is wrong with it, and it never throws.
@@ -28,91 +17,44 @@ import { wishesOf } from './wishes.ts';
  */
 export function analyse(plan: Plan, before?: Analysis): Analysis {
   const statements = new Statements(plan);
-  const plantStatements = statements.ofPlant();
-  const kept = before && plantKept(before, plantStatements);
-  const works = kept?.works ?? plantOf(statements);
-  return showOn(plan, statements, works, plantStatements, kept?.router.graph);
-}
-
-function showOn(
-  plan: Plan,
-  statements: Statements,
-  works: PlantWorks,
-  plantStatements: readonly Statement[],
-  graph: Graph | undefined,
-): Analysis {
-  const { plant, formats, kinds, subjects, measurements } = works;
-  const { settings } = plant;
-  const names = new NameBook();
-  const wishes = wishesOf(statements, plant, names);
-  const { things, places, kits, cables, interfaces } = plant;
-  const others = [kits, cables, interfaces, wishes.segments, wishes.cases];
-  const spoken = speakOf(statements, wishes.feeds, { names, subjects, things, places, others });
-
-  const usual = kinds.usual();
-  const router = new Router(plant, usual, graph);
-  const { situations, all, unmatched } = deliveriesOf(plant, wishes, router);
-  const pictures = picturesOf(all, formats, usual);
-  const cycles: Cycle[] = [...plant.cycles];
-  delay(plant, situations, all, pictures.first, { formats, houseRate: settings.rate }, cycles);
-  const deliveries = situations.flatMap(({ own }) => own) as Building<Analysis['deliveries'][number]>[];
-  for (const [index, delivery] of deliveries.entries()) delivery.index = index;
-
-  const analysis: Analysis = {
-    ...plant,
-    cycles,
+  const show = before && showOf(before);
+  const isKept = show !== undefined && areSame(show.plantStatements, statements.ofPlant());
+  return finished(
+    isKept ? new Show(statements, show.works, show.router.graph) : new Show(statements, plantOf(statements)),
     plan,
-    names: merged(works.names.report(), names.report()),
-    segments: wishes.segments,
-    cases: wishes.cases,
-    feeds: wishes.feeds,
-    unmatched,
-    situations,
-    deliveries,
-    flows: pictures.flows,
-    traffic: trafficOf(plant.links, situations, formats, settings.headroomShare),
-    reaches: reachesOf(plant.chains, pictures.fastest),
-    sourceFigures: sourceFiguresOf(plant.sources.values(), pictures, formats, usual, settings.rate),
-    ...unusedOf(plant, wishes.feeds),
-    measurements: [...measurements.all, ...withoutWay(spoken.measurements, deliveries)],
-    acceptances: spoken.acceptances,
-    proofs: spoken.proofs,
-  };
-  keepTools(analysis, { works, plantStatements, router, formats, usual });
-  return analysis;
-}
-
-/** A delay that was measured of a feed that gets nowhere in this plan has no effect. */
-function withoutWay(
-  measurements: readonly Measurement[],
-  deliveries: readonly Delivery[],
-): readonly Measurement[] {
-  if (measurements.length === 0) return measurements;
-  const arriving = new Set(deliveries.flatMap(({ feed, routes }) => (routes.length > 0 ? [feed] : [])));
-  return measurements.map((one) =>
-    one.useless === undefined && one.of.kind === 'feed' && !one.of.feeds.some((feed) => arriving.has(feed))
-      ? { ...one, useless: 'no way' }
-      : one,
   );
 }
 
-/** One entry for each unknown name, wherever it is used. */
-function merged(plant: NameReport, show: NameReport): NameReport {
-  const unknown = new Map(plant.unknown.map((one) => [`${one.wanted} ${one.name}`, one]));
-  for (const one of show.unknown) {
-    const key = `${one.wanted} ${one.name}`;
-    const known = unknown.get(key);
-    unknown.set(key, known ? { ...known, uses: [...known.uses, ...one.uses] } : one);
-  }
-  const ports = new Map(plant.unknownPorts.map((one) => [`${one.node.name}.${one.name}`, one]));
-  for (const one of show.unknownPorts) {
-    const key = `${one.node.name}.${one.name}`;
-    const known = ports.get(key);
-    ports.set(key, known ? { ...known, uses: [...known.uses, ...one.uses] } : one);
-  }
-  return {
-    duplicates: [...plant.duplicates, ...show.duplicates],
-    unknown: [...unknown.values()],
-    unknownPorts: [...ports.values()],
-  };
+/**
+ * Works out a plan after an edit, with what `before` has worked out already; the result is the same as without. What the
+ * edit leaves alone stays the same object, and what it touches is changed in place: `before` is used up.
+ */
+export function analyseAgain(plan: Plan, before: Analysis): Analysis {
+  return followed(plan, before) ?? analyse(plan, before);
+}
+
+/** Statements of these kinds can come and go while the show stays; the others change what it is made of. */
+const FOLLOWED: readonly Statement['fact']['kind'][] = ['import', 'feed', 'accept', 'measured', 'proved'];
+
+function followed(plan: Plan, before: Analysis): Analysis | undefined {
+  const show = showOf(before);
+  if (show.plan !== before.plan) return undefined;
+  const edit = editBetween(before.plan.statements, plan.statements);
+  const isWish = (statement: Statement) => !isOfPlant(statement);
+  const wishes = [...edit.removed, ...edit.added].filter(isWish);
+  if (!wishes.every(({ fact }) => FOLLOWED.includes(fact.kind))) return undefined;
+  const changes = followInPlant(show.works, edit.removed.filter(isOfPlant), edit.added.filter(isOfPlant));
+  if (!changes) return undefined;
+  show.follow(edit, changes);
+  return finished(show, plan);
+}
+
+function finished(show: Show, plan: Plan): Analysis {
+  const analysis = show.analysis(plan);
+  keepShow(analysis, show);
+  return analysis;
+}
+
+function areSame(a: readonly Statement[], b: readonly Statement[]): boolean {
+  return a.length === b.length && a.every((statement, i) => statement === b[i]);
 }

@@ -62,6 +62,15 @@ export class Beginnings {
     return beginning;
   }
 
+  /** Whether some source is, by way of others, made of itself. */
+  get hasCircles(): boolean {
+    return this.#freshRuns > 0 || this.#partial.size > 0 || this.circles.length > 0;
+  }
+
+  forget(sources: Iterable<Source>): void {
+    for (const source of sources) this.#known.delete(source);
+  }
+
   /** What was worked out already. */
   knownOf(source: Source): Beginning | undefined {
     return this.#known.get(source) ?? this.#inherited(source);

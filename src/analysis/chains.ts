@@ -32,6 +32,19 @@ export class ChainMaker {
     }
   }
 
+  /** Decides anew what runs on a chain one of whose cables is another, or of another length. */
+  decideAgain({ index, links, reversed, ends }: Chain): Chain {
+    const pieces = links.map((link, i) => ({ link: link as RawLink, reversed: reversed[i]! }));
+    const meeting = meetingOf(pieces, ends);
+    const choice = choicesOf(meeting);
+    const length_m = lengthOf(pieces);
+    const face = chooseInterfaceOver(choice, meeting.cables, length_m);
+    const chain = chainOf(index, links, reversed, ends, length_m, face, choice);
+    this.chains[index] = chain;
+    for (const { link } of pieces) link.chain = chain;
+    return chain;
+  }
+
   #addSingle(link: RawLink): void {
     const { from, to, pinned, cable, length } = link;
     const choice = this.#choicesOf(from.port?.interface, to.port?.interface, pinned, cable);
@@ -58,19 +71,9 @@ export class ChainMaker {
     ends: readonly [LinkEnd, LinkEnd],
     length_m: number | undefined,
     face: Interface | undefined,
-    { fault, slowedFrom }: Choice,
+    choice: Choice,
   ): Chain {
-    const chain: Chain = {
-      index: this.chains.length,
-      links,
-      reversed,
-      ends,
-      length_m,
-      interface: face,
-      interfaceFault: fault,
-      slowedFrom,
-      capacity_bits_per_second: face?.rate_bits_per_second || undefined,
-    };
+    const chain = chainOf(this.chains.length, links, reversed, ends, length_m, face, choice);
     this.chains.push(chain);
     return chain;
   }
@@ -105,6 +108,28 @@ export class ChainMaker {
     }
     return choice;
   }
+}
+
+function chainOf(
+  index: number,
+  links: readonly Link[],
+  reversed: readonly boolean[],
+  ends: readonly [LinkEnd, LinkEnd],
+  length_m: number | undefined,
+  face: Interface | undefined,
+  { fault, slowedFrom }: Choice,
+): Chain {
+  return {
+    index,
+    links,
+    reversed,
+    ends,
+    length_m,
+    interface: face,
+    interfaceFault: fault,
+    slowedFrom,
+    capacity_bits_per_second: face?.rate_bits_per_second || undefined,
+  };
 }
 
 /** So many kinds of interfaces and cables make one number with four of them; more are thought over each time. */

@@ -24,23 +24,23 @@ import {
   rateOf,
 } from './path-delay.ts';
 
+/** What happened since delays were worked out. */
+export interface DelayChanges {
+  /** Deliveries that are new, or go over other cables, in another format or to another limit. */
+  readonly deliveries: ReadonlySet<Delivery>;
+  /** Deliveries that are no more. */
+  readonly gone: readonly Delivery[];
+  /** Sources that take another time of their own, or whose frames do. */
+  readonly sources: ReadonlySet<Source>;
+  /** The always-on deliveries are not all the same ones as before. */
+  readonly rerouted: boolean;
+}
+
 /**
  * Says of every delivery how old its picture is where it is watched. Where a segment makes a picture older or younger
  * than without segments, though it goes the same way, that delivery is told again for the segment.
  */
-export function delay(
-  plant: Plant,
-  situations: readonly Building<Situation>[],
-  all: Building<Delivery>[],
-  first: readonly (KnownFormat | undefined)[],
-  clock: Clock,
-  cycles: Cycle[],
-): void {
-  new Delayer(plant, all, first, clock).delay(situations, cycles);
-}
-
-class Delayer {
-  readonly #all: Building<Delivery>[];
+export class Delayer {
   readonly #first: readonly (KnownFormat | undefined)[];
   readonly #clock: Clock;
   readonly #paths = new Map<Delivery, number | undefined>();
@@ -49,34 +49,68 @@ class Delayer {
   readonly #sourcesFrom = new Map<Node, Source[]>();
   readonly #madeWith = new Map<Source, Source[]>();
   #deliveriesOf: Map<Source, Building<Delivery>[]> | undefined;
+  #beginnings: Beginnings;
 
-  constructor(
-    plant: Plant,
-    all: Building<Delivery>[],
-    first: readonly (KnownFormat | undefined)[],
-    clock: Clock,
-  ) {
-    this.#all = all;
+  /** @param first By source: its picture as it leaves it. */
+  constructor(plant: Plant, first: readonly (KnownFormat | undefined)[], clock: Clock) {
     this.#first = first;
     this.#clock = clock;
+    this.#beginnings = this.#newBeginnings();
     for (const source of plant.sources.values()) {
       if (source.from?.owner.kind === 'node') add(this.#sourcesFrom, source.from.owner, source);
       for (const member of source.madeOf ?? none) add(this.#madeWith, member, source);
     }
   }
 
-  delay([base, ...segments]: readonly Building<Situation>[], cycles: Cycle[]): void {
-    if (!base) return;
+  /** @returns the circles of sources that are made of each other. */
+  delay([base, ...segments]: Situations): Cycle[] {
+    this.#arrivals.clear();
+    this.#deliveriesOf = undefined;
     for (const delivery of base.own) {
       const node = nodeAtEnd(delivery);
       if (node) add(this.#arrivals, node, delivery);
     }
-    const beginnings = new Beginnings(this.#scene((node) => this.#arrivals.get(node) ?? none));
-    for (const delivery of base.own) this.#set(delivery, beginnings);
-    for (const circle of beginnings.circles) {
-      cycles.push({ kind: 'of', statements: circle.map(({ statement }) => statement) });
+    this.#paths.clear();
+    this.#beginnings = this.#newBeginnings();
+    for (const delivery of base.own) this.#set(delivery, this.#beginnings);
+    const circles = this.#beginnings.circles.map(
+      (circle): Cycle => ({ kind: 'of', statements: circle.map(({ statement }) => statement) }),
+    );
+    for (const situation of segments) this.#delaySegment(situation, base, this.#beginnings);
+    return circles;
+  }
+
+  /** The same where only some deliveries and sources are not as they were. */
+  delayAgain(situations: Situations, { deliveries, gone, sources, rerouted }: DelayChanges): Cycle[] {
+    if (this.#beginnings.hasCircles) return this.delay(situations);
+    const [base, ...segments] = situations;
+    const touched = new Set<Node>();
+    for (const delivery of [...deliveries, ...gone]) {
+      this.#paths.delete(delivery);
+      const node = nodeAtEnd(delivery);
+      if (node) touched.add(node);
     }
-    for (const situation of segments) this.#delaySegment(situation, base, beginnings);
+    if (rerouted && touched.size > 0) {
+      for (const node of touched) this.#arrivals.delete(node);
+      for (const delivery of base.own) {
+        const node = nodeAtEnd(delivery);
+        if (node && touched.has(node)) add(this.#arrivals, node, delivery);
+      }
+    }
+    if (rerouted) this.#deliveriesOf = undefined;
+    const affected = this.#affectedBy(touched, base, sources);
+    this.#beginnings.forget(affected);
+    for (const delivery of base.own) {
+      const { source } = delivery.feed;
+      if (deliveries.has(delivery) || (source && affected.has(source))) this.#set(delivery, this.#beginnings);
+    }
+    if (this.#beginnings.hasCircles) return this.delay(situations);
+    for (const situation of segments) this.#delaySegment(situation, base, this.#beginnings);
+    return [];
+  }
+
+  #newBeginnings(): Beginnings {
+    return new Beginnings(this.#scene((node) => this.#arrivals.get(node) ?? none));
   }
 
   #scene(arrivalsAt: Scene['arrivalsAt']): Scene {
@@ -118,7 +152,11 @@ class Delayer {
   }
 
   /** Sources whose picture may get another age when something changes at these nodes, and what is made of them. */
-  #affectedBy(touched: ReadonlySet<Node>, base: Situation): ReadonlySet<Source> {
+  #affectedBy(
+    touched: ReadonlySet<Node>,
+    base: Situation,
+    sources: Iterable<Source> = none,
+  ): ReadonlySet<Source> {
     const nodes = new Set(touched);
     const affected = new Set<Source>();
     const toDo: Source[] = [];
@@ -129,6 +167,7 @@ class Delayer {
         toDo.push(source);
       }
     };
+    reach(sources);
     for (const node of touched) reach(this.#sourcesFrom.get(node) ?? none);
     for (let source = toDo.pop(); source !== undefined; source = toDo.pop()) {
       reach(this.#madeWith.get(source) ?? none);
@@ -172,8 +211,7 @@ class Delayer {
 
   /** The same way, in a segment in which the picture has another age. */
   #tellAgain(delivery: Delivery, { segment }: Situation, beginnings: Beginnings): Delivery {
-    const again: Building<Delivery> = { ...delivery, index: this.#all.length, segment, because: 'delay' };
-    this.#all.push(again);
+    const again: Building<Delivery> = { ...delivery, segment, because: 'delay' };
     this.#set(again, beginnings);
     return again;
   }
@@ -263,6 +301,9 @@ class DeliveryDelay implements Delay {
 }
 
 const none: readonly never[] = [];
+
+/** The plan without segments first. */
+type Situations = readonly [Building<Situation>, ...Building<Situation>[]];
 
 const noDelay: Delay = {
   delay_s: undefined,

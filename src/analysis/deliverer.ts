@@ -1,4 +1,5 @@
 import { type Building, nothing } from './building.ts';
+import type { FormerDeliveries } from './former-deliveries.ts';
 import type { Loss } from './losses.ts';
 import type { Delivery, Feed, NoRoute, Plant, Port, Segment, Source } from './model.ts';
 import type { Router } from './router.ts';
@@ -6,16 +7,52 @@ import type { Router } from './router.ts';
 /** Delivers feeds one after the other: what came before holds its outputs, inputs and destinations. */
 export class Deliverer {
   readonly all: Building<Delivery>[] = [];
+  /** Those whose search met another picture, or went round: they depend on more than what is on their way. */
+  readonly blocked = new Set<Delivery>();
+  /** Those that are not as they were before. */
+  readonly found: Building<Delivery>[] = [];
   readonly #plant: Plant;
   readonly #router: Router;
+  readonly #former: FormerDeliveries | undefined;
 
-  constructor(plant: Plant, router: Router) {
+  /** @param former Deliveries of before, to be taken over where they still hold. */
+  constructor(plant: Plant, router: Router, former?: FormerDeliveries) {
     this.#plant = plant;
     this.#router = router;
+    this.#former = former;
   }
 
   /** Finds the way of one feed as things stand, and holds the spots on it for its picture. */
   deliver(
+    feed: Feed,
+    segment: Segment | undefined,
+    because: Delivery['because'],
+    loss: Loss,
+  ): Building<Delivery> {
+    const former = this.#former?.holding(feed, because) as Building<Delivery> | undefined;
+    if (former) {
+      this.#takeOver(former, this.all.length);
+      this.#router.occupy(former);
+      if (this.#former?.isBlocked(former)) this.blocked.add(former);
+      return former;
+    }
+    const found = this.#find(feed, segment, because, loss);
+    const same = this.#former?.note(found) as Building<Delivery> | undefined;
+    if (same) {
+      this.#takeOver(same, found.index);
+      if (this.blocked.delete(found)) this.blocked.add(same);
+      return same;
+    }
+    this.found.push(found);
+    return found;
+  }
+
+  #takeOver(former: Building<Delivery>, index: number): void {
+    former.index = index;
+    this.all[index] = former;
+  }
+
+  #find(
     feed: Feed,
     segment: Segment | undefined,
     because: Delivery['because'],
@@ -32,6 +69,8 @@ export class Deliverer {
       return delivery;
     }
     const found = this.#router.find(feed, source!, starts, ends);
+    const { wasBlocked, wentAround } = this.#router.search;
+    if (wasBlocked || wentAround) this.blocked.add(delivery);
     if (found.ways.length === 0) {
       const { missedVia } = found;
       delivery.noRoute = { kind: missedVia ? 'via cannot be met' : 'no way', via: missedVia };

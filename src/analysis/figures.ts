@@ -1,25 +1,32 @@
 import { type FrameRate, sameRate, scaleRate } from '../physics/rate.ts';
 import type { FormatTable, KnownFormat } from './formats.ts';
-import type { Carried, Flow, Source, SourceFigures } from './model.ts';
-import type { Pictures } from './pictures.ts';
+import type { Carried, Source, SourceFigures } from './model.ts';
+import type { PictureFollower } from './pictures.ts';
 
 /** What each source puts onto the network and onto its own cable. */
-export function sourceFiguresOf(
-  sources: Iterable<Source>,
-  { first, flows }: Pictures,
-  formats: FormatTable,
-  usual: Carried,
-  houseRate: FrameRate | undefined,
-): Map<string, SourceFigures> {
-  const flowOf: (Flow | undefined)[] = [];
-  for (const flow of flows) flowOf[flow.source.index] ??= flow;
-  const figures = new Map<string, SourceFigures>();
-  for (const source of sources) {
-    const known = first[source.index] ?? asStated(source, formats);
-    const carried = flowOf[source.index]?.carried ?? source.kit?.carries ?? usual;
-    figures.set(source.name, figuresOf(source, known, carried, formats, houseRate));
+export class SourceFigurer {
+  readonly #pictures: PictureFollower;
+  readonly #formats: FormatTable;
+  readonly #usual: Carried;
+  readonly #houseRate: FrameRate | undefined;
+
+  constructor(
+    pictures: PictureFollower,
+    formats: FormatTable,
+    usual: Carried,
+    houseRate: FrameRate | undefined,
+  ) {
+    this.#pictures = pictures;
+    this.#formats = formats;
+    this.#usual = usual;
+    this.#houseRate = houseRate;
   }
-  return figures;
+
+  figuresOf(source: Source): SourceFigures {
+    const known = this.#pictures.first[source.index] ?? asStated(source, this.#formats);
+    const carried = this.#pictures.firstFlowOf(source)?.carried ?? source.kit?.carries ?? this.#usual;
+    return figuresOf(source, known, carried, this.#formats, this.#houseRate);
+  }
 }
 
 /** The format of a source that no feed takes anywhere. */

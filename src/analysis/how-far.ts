@@ -4,7 +4,7 @@ import type { Analysis, Carried, Delivery, HowFar, Link, Missing, Node, Port } f
 import { bareSocket } from './ports.ts';
 import type { Router } from './router.ts';
 import { NO_PICTURE } from './search.ts';
-import { toolsOf } from './tools.ts';
+import { showOf } from './tools.ts';
 
 /** The look around ends after so many spots on either side: what is missing is near one of the two ends. */
 const MOST_LOOKED_AT = 2000;
@@ -17,7 +17,7 @@ export function howFar(analysis: Analysis, delivery: Delivery): HowFar {
   const { noRoute, segment } = delivery;
   if (!source || !target || (noRoute?.kind !== 'no way' && noRoute?.kind !== 'via cannot be met'))
     return nowhere;
-  const { router } = toolsOf(analysis);
+  const { router } = showOf(analysis);
   const situation = analysis.situations.find((one) => one.segment === segment);
   return router.during(situation?.lostLinks ?? [], situation?.standbys ?? [], () => {
     const starts = router.startsOf(source);

@@ -31,10 +31,32 @@ export class Lengths {
       : this.#found;
   }
 
+  /** The places that cables are said to be laid through and that there are not. */
+  tellPlaces(links: readonly RawLink[]): void {
+    for (const link of links) {
+      if (link.sheath !== link) continue;
+      const { statement } = link;
+      statement.fact.by.forEach((name, i) => {
+        this.#names.find(this.#places, name, 'place', statement, `by/${i}`);
+      });
+    }
+  }
+
   /** Gives every link its length; one that shares a sheath has that of the sheath. */
   measure(links: readonly RawLink[]): void {
     for (const link of links) if (link.sheath === link) link.length = this.#lengthOf(link);
     for (const link of links) if (link.sheath !== link) link.length = link.sheath.length;
+  }
+
+  /** Measures anew. @returns the links whose length is not what it was. */
+  measureAgain(links: readonly RawLink[]): RawLink[] {
+    const before = links.map(({ length }) => length);
+    this.measure(links);
+    return links.filter((link, i) => {
+      const isSame = equalLengths(before[i]!, link.length);
+      if (isSame) link.length = before[i]!;
+      return !isSame;
+    });
   }
 
   #lengthOf(link: RawLink): CableLength {
@@ -72,9 +94,7 @@ export class Lengths {
     const last = placeOf(link.to);
     const { by } = link.statement.fact;
     if (by.length === 0) return [first, last];
-    const between = by.flatMap(
-      (name, i) => this.#names.find(this.#places, name, 'place', link.statement, `by/${i}`) ?? [],
-    );
+    const between = by.flatMap((name) => this.#places.get(name) ?? []);
     return [first, ...between, last];
   }
 
@@ -93,6 +113,18 @@ export class Lengths {
 }
 
 const noRuns: readonly Run[] = [];
+
+function equalLengths(a: CableLength, b: CableLength): boolean {
+  return (
+    a.length_m === b.length_m &&
+    a.planned_m === b.planned_m &&
+    a.from === b.from &&
+    a.missing === b.missing &&
+    a.temperature_c === b.temperature_c &&
+    a.runs.length === b.runs.length &&
+    a.runs.every((run, i) => run === b.runs[i])
+  );
+}
 
 interface Laid {
   readonly length_m: number;

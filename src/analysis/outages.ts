@@ -5,7 +5,7 @@ import type { Analysis, Delivery, Link, Node, Situation } from './model.ts';
 import { PictureFollower } from './pictures.ts';
 import { type Changes, RiderBook } from './riders.ts';
 import { Router } from './router.ts';
-import { toolsOf } from './tools.ts';
+import { showOf } from './tools.ts';
 
 /** What is lost at once. */
 export interface Outage {
@@ -150,7 +150,8 @@ export class OutageGround {
   readonly over: ReadonlyMap<Link, readonly Delivery[]>;
 
   constructor(analysis: Analysis) {
-    const { formats, usual } = toolsOf(analysis);
+    const { works, usual } = showOf(analysis);
+    const { formats } = works;
     const [base] = analysis.situations;
     this.analysis = analysis;
     this.router = new Router(analysis, usual);

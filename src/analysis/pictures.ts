@@ -1,10 +1,11 @@
 import type { StatedFormat } from '../physics/raster.ts';
 import { type Format, sameRaster } from '../physics/raster.ts';
-import type { Building } from './building.ts';
+import { type Building, nothing } from './building.ts';
 import type { FormatTable, KnownFormat } from './formats.ts';
 import { carriageOf } from './graph.ts';
 import type {
   Carried,
+  Chain,
   Delivery,
   Destination,
   Flow,
@@ -32,7 +33,7 @@ export function picturesOf(
   deliveries: readonly Building<Delivery>[],
   formats: FormatTable,
   usual: Carried,
-): Pictures {
+): PictureFollower {
   const follower = new PictureFollower(formats, usual);
   for (const delivery of deliveries) follower.follow(delivery);
   return follower;
@@ -44,8 +45,9 @@ export class PictureFollower implements Pictures {
   readonly fastest: (KnownFormat | undefined)[] = [];
   readonly first: (KnownFormat | undefined)[] = [];
   /** By source: its flows; seldom more than two. */
-  readonly #flowsOf: Flow[][] = [];
-  readonly #knownOf: (KnownFormat | undefined)[] = [];
+  readonly #flowsOf: (Flow[] | undefined)[] = [];
+  /** Flows of sources that are followed again; those that come out the same go on. */
+  readonly #former = new Map<Source, readonly Flow[]>();
   readonly #formats: FormatTable;
   readonly #usual: Carried;
 
@@ -53,13 +55,19 @@ export class PictureFollower implements Pictures {
   constructor(formats: FormatTable, usual: Carried, flows: readonly Flow[] = []) {
     this.#formats = formats;
     this.#usual = usual;
-    for (const flow of flows) this.#keepFlow(flow, flow.format && formats.known(flow.format));
+    for (const flow of flows) this.#keepFlow(flow);
+  }
+
+  firstFlowOf(source: Source): Flow | undefined {
+    return this.#flowsOf[source.index]?.[0];
   }
 
   follow(delivery: Building<Delivery>): void {
     const { source, target } = delivery.feed;
     if (!source) return;
     const faults: FormatFault[] = [];
+    delivery.format = undefined;
+    delivery.formatFaults = nothing;
     delivery.routes.forEach((route, copy) => {
       const known = this.#followRoute(source, route, copy === 0 ? 0 : 1, faults);
       if (copy === 0) delivery.format = known?.format;
@@ -69,6 +77,67 @@ export class PictureFollower implements Pictures {
       faults.push({ kind: 'not taken', format, destination: target });
     }
     if (faults.length > 0) delivery.formatFaults = faults;
+  }
+
+  /**
+   * Follows the pictures of some sources anew; all others are as they were.
+   *
+   * @param all Every delivery, in order.
+   * @param gone Deliveries that are no more, whose chains may have had their fastest picture from them.
+   * @returns the deliveries that were followed, and the sources whose picture leaves them in another format.
+   */
+  followAgain(
+    all: readonly Building<Delivery>[],
+    sources: ReadonlySet<Source>,
+    gone: Iterable<Delivery>,
+  ): { readonly followed: Building<Delivery>[]; readonly otherFirst: readonly Source[] } {
+    const first = new Map<Source, KnownFormat | undefined>();
+    for (const source of sources) {
+      first.set(source, this.first[source.index]);
+      this.#former.set(source, this.#flowsOf[source.index] ?? []);
+      this.#flowsOf[source.index] = undefined;
+      this.first[source.index] = undefined;
+    }
+    if (sources.size === 0) return { followed: [], otherFirst: [] };
+    const followed = all.filter(({ feed }) => feed.source && sources.has(feed.source));
+    for (const delivery of followed) this.follow(delivery);
+    this.#former.clear();
+    this.#numberFlows(all);
+    this.#findFastest(all, [...gone, ...followed]);
+    const otherFirst = [...sources].filter((source) => this.first[source.index] !== first.get(source));
+    return { followed, otherFirst };
+  }
+
+  /** In the order in which they are met. */
+  #numberFlows(all: readonly Delivery[]): void {
+    const { flows } = this;
+    flows.length = 0;
+    for (const { routes } of all) {
+      for (const { steps } of routes) {
+        for (const { flow } of steps) {
+          if (flow === undefined || flows[flow.index] === flow) continue;
+          (flow as Building<Flow>).index = flows.length;
+          flows.push(flow);
+        }
+      }
+    }
+  }
+
+  /** The fastest picture on the chains that some deliveries take. */
+  #findFastest(all: readonly Delivery[], some: readonly Delivery[]): void {
+    const isAsked = new Set<Chain['index']>();
+    for (const { routes } of some) {
+      for (const { steps } of routes) for (const { link } of steps) isAsked.add(link.chain.index);
+    }
+    for (const chain of isAsked) this.fastest[chain] = undefined;
+    for (const { routes } of all) {
+      for (const { steps } of routes) {
+        for (const { link, format } of steps) {
+          if (link.network || !format || !isAsked.has(link.chain.index)) continue;
+          if (link.chain.interface?.signal === 'sdi') this.#keepFastest(link, this.#formats.known(format)!);
+        }
+      }
+    }
   }
 
   #followRoute(
@@ -89,7 +158,7 @@ export class PictureFollower implements Pictures {
       const signal = face?.signal ?? (link.network ? 'network' : 'unknown');
       if (link.network) {
         flow ??= this.#flow(source, leaving, copy, known);
-        known = this.#knownOf[flow.index];
+        known = flow.format && this.#formats.known(flow.format);
         step.flow = flow;
       } else {
         if (flow) this.#checkExit(flow, leaving, faults);
@@ -126,9 +195,12 @@ export class PictureFollower implements Pictures {
     const entry: Node | Source = byItself ? source : owner;
     const carried = byItself ? carriageOf(source, this.#usual) : (owner.kit?.carries ?? this.#usual);
     const onNetwork = known && this.#formats.carry(known, carried);
-    for (const flow of this.#flowsOf[source.index] ?? []) {
-      if (flow.entry === entry && flow.copy === copy && flow.format === onNetwork?.format) return flow;
-    }
+    const isIt = (flow: Flow) =>
+      flow.entry === entry && flow.copy === copy && flow.format === onNetwork?.format;
+    const there = this.#flowsOf[source.index]?.find(isIt);
+    if (there) return there;
+    const former = this.#former.get(source)?.find(isIt);
+    if (former) return this.#keepFlow(former);
     const loads = onNetwork && this.#formats.loads(onNetwork, carried);
     const flow: Flow = {
       index: this.flows.length,
@@ -139,16 +211,15 @@ export class PictureFollower implements Pictures {
       format: onNetwork?.format,
       load_bits_per_second: loads?.total_bits_per_second ?? 0,
     };
-    this.#keepFlow(flow, onNetwork);
-    return flow;
+    return this.#keepFlow(flow);
   }
 
-  #keepFlow(flow: Flow, known: KnownFormat | undefined): void {
+  #keepFlow(flow: Flow): Flow {
     const ofSource = this.#flowsOf[flow.source.index];
     if (ofSource) ofSource.push(flow);
     else this.#flowsOf[flow.source.index] = [flow];
     this.flows.push(flow);
-    this.#knownOf[flow.index] = known;
+    return flow;
   }
 
   /** Kinds of carriage share a plane of the graph when there are very many, so the exit is looked at again. */

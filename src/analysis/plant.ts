@@ -26,6 +26,9 @@ export interface PlantWorks {
   readonly kinds: CarriedKinds;
   readonly subjects: Subjects;
   readonly measurements: PlantMeasurements;
+  /** Another one once a run is longer or shorter. */
+  lengths: Lengths;
+  readonly chainMaker: ChainMaker;
 }
 
 /** Puts together what stands in the house. Depends on no feed, segment or other wish. */
@@ -58,8 +61,10 @@ export function plantOf(statements: Statements): PlantWorks {
   const subjects = new Subjects(things, runs);
   const measurements = new PlantMeasurements(subjects, things, places, names);
   measurements.take(statements.of('measured'));
-  new Lengths(places, runs, settings, measurements.links, names).measure(links);
-  const { chains } = new ChainMaker(links);
+  const lengths = new Lengths(places, runs, settings, measurements.links, names);
+  lengths.tellPlaces(links);
+  lengths.measure(links);
+  const chainMaker = new ChainMaker(links);
 
   const plant: Plant = {
     settings,
@@ -76,13 +81,13 @@ export function plantOf(statements: Statements): PlantWorks {
     destinations: byName(destinations),
     things,
     links,
-    chains,
+    chains: chainMaker.chains,
     ports: ports.ports,
     portsTaken: portsTaken(ports.ports),
     stock: stockOf(statements, cables, names),
     cycles,
   };
-  return { plant, names, formats, kinds, subjects, measurements };
+  return { plant, names, formats, kinds, subjects, measurements, lengths, chainMaker };
 }
 
 function feedCircuits(circuits: readonly Building<Circuit>[], around: Surroundings, cycles: Cycle[]): void {

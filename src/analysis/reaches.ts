@@ -17,20 +17,15 @@ interface Piece {
   readonly length_m: number;
 }
 
-/**
- * Judges whether each chain of cables is short enough for what runs on it.
- *
- * @param fastest By chain: the fastest picture that SDI carries there in any segment.
- */
-export function reachesOf(chains: readonly Chain[], fastest: readonly (KnownFormat | undefined)[]): Reach[] {
-  const judge = new ReachJudge();
-  return chains.map((chain) => judge.judge(chain, fastest[chain.index]));
-}
-
+/** Judges whether a chain of cables is short enough for what runs on it. */
 export class ReachJudge {
   readonly #coax = new CoaxJudge();
 
-  /** Lengths and losses beyond all reason leave it not known; they are told where they are written. */
+  /**
+   * Lengths and losses beyond all reason leave it not known; they are told where they are written.
+   *
+   * @param picture The fastest that SDI carries there in any segment.
+   */
   judge(chain: Chain, picture: KnownFormat | undefined): Reach {
     const face = chain.interface;
     const cable = chain.links[0]?.cable;

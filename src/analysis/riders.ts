@@ -30,7 +30,19 @@ export class RiderBook {
   constructor(links: readonly Link[], base: Situation, formats: FormatTable) {
     this.#formats = formats;
     this.#riders = new Array(links.length * 2);
-    for (const delivery of inOrderOfSources(base.own)) this.#board(delivery);
+    for (const delivery of inOrderOfSources(base.own)) this.#board(delivery, undefined);
+  }
+
+  /** Counts anew who rides on some links. */
+  countAgain(links: ReadonlySet<Link>, base: Situation): void {
+    for (const { index } of links) {
+      this.#riders[index * 2] = undefined;
+      this.#riders[index * 2 + 1] = undefined;
+    }
+    const over = base.own.filter(({ routes }) =>
+      routes.some(({ steps }) => steps.some(({ link }) => links.has(link))),
+    );
+    for (const delivery of inOrderOfSources(over)) this.#board(delivery, links);
   }
 
   /** In order of sources. */
@@ -38,11 +50,15 @@ export class RiderBook {
     return this.#riders[direction] ?? none;
   }
 
-  /** What it means for every direction when some deliveries end and others begin. */
-  changesBy(ended: Iterable<Delivery>, begun: Iterable<Delivery>): Changes {
+  /**
+   * What it means for every direction when some deliveries end and others begin.
+   *
+   * @param links Only for these links; undefined: for all.
+   */
+  changesBy(ended: Iterable<Delivery>, begun: Iterable<Delivery>, links?: ReadonlySet<Link>): Changes {
     const changes = new Map<number, Map<number, Change>>();
-    for (const delivery of ended) this.#change(changes, delivery, -1);
-    for (const delivery of begun) this.#change(changes, delivery, 1);
+    for (const delivery of ended) this.#change(changes, delivery, -1, links);
+    for (const delivery of begun) this.#change(changes, delivery, 1, links);
     return changes;
   }
 
@@ -52,9 +68,10 @@ export class RiderBook {
     return ofDirection.length === 0 ? undefined : changed(this.on(direction), ofDirection);
   }
 
-  #board(delivery: Delivery): void {
+  #board(delivery: Delivery, links: ReadonlySet<Link> | undefined): void {
     for (const { steps } of delivery.routes) {
       for (const step of steps) {
+        if (links && !links.has(step.link)) continue;
         const direction = directionOf(step);
         const riders = this.#riders[direction];
         if (riders === undefined) this.#riders[direction] = [this.#riderOf(delivery, step)];
@@ -76,9 +93,15 @@ export class RiderBook {
     riders.push(this.#riderOf(delivery, step));
   }
 
-  #change(changes: Map<number, Map<number, Change>>, delivery: Delivery, uses: number): void {
+  #change(
+    changes: Map<number, Map<number, Change>>,
+    delivery: Delivery,
+    uses: number,
+    links: ReadonlySet<Link> | undefined,
+  ): void {
     for (const { steps } of delivery.routes) {
       for (const step of steps) {
+        if (links && !links.has(step.link)) continue;
         const direction = directionOf(step);
         let ofDirection = changes.get(direction);
         if (!ofDirection) {

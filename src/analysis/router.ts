@@ -76,6 +76,7 @@ export class Router {
   /** The ways of a feed as things stand, two for a seamless one. */
   find(feed: Feed, source: Source, starts: readonly number[], ends: readonly number[]): Found {
     this.search.wasBlocked = false;
+    this.search.wentAround = false;
     const free = this.#findVia(starts, ends, feed.via, source.index);
     if (typeof free !== 'number') return this.#withCopy(feed, source, starts, ends, free);
     if (!this.search.wasBlocked) {
@@ -111,6 +112,15 @@ export class Router {
       if (there < 0) this.#change(spot, picture, 1, delivery.index);
       else if (there === picture) this.#change(spot, picture, this.#holders[spot]! + 1, this.#firstAt[spot]!);
     }
+  }
+
+  /** Whether a delivery's picture takes any of some spots. */
+  takesAny(delivery: Delivery, spots: ReadonlySet<number>): boolean {
+    return this.#spotsOf(delivery).some((spot) => spots.has(spot));
+  }
+
+  addSpotsOf(delivery: Delivery, spots: Set<number>): void {
+    for (const spot of this.#spotsOf(delivery)) spots.add(spot);
   }
 
   /** Gives the spots of a delivery free again. */

@@ -27,6 +27,8 @@ export class RouteSearch {
   visited = 0;
   /** Another picture stood in the way; set here, cleared by whoever asks. */
   wasBlocked = false;
+  /** A way was looked for that goes round where the shortest is none; set here, cleared by whoever asks. */
+  wentAround = false;
   /** Made once a search has failed. */
   #islands: Islands | undefined;
   readonly #makeIslands: () => Islands;
@@ -163,6 +165,7 @@ export class RouteSearch {
     const islands = this.#islands ?? this.#makeIslands();
     this.#islands = islands;
     if (!starts.some((start) => islands.hasRing(this.#graph.portOf[start]!))) return undefined;
+    this.wentAround = true;
     this.#detours ??= new DetourSearch(this.#graph, this.#obstacles.linkOff);
     const way = this.#detours.find(starts, ends, (vertex) => this.#isTaken(vertex));
     this.visited += this.#detours.visited;

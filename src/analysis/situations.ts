@@ -1,5 +1,6 @@
 import type { Building } from './building.ts';
 import { Deliverer } from './deliverer.ts';
+import type { FormerDeliveries } from './former-deliveries.ts';
 import { add } from './lists.ts';
 import { type Loss, Losses, nothingLost } from './losses.ts';
 import type { Delivery, Feed, Link, Plant, Segment, Situation, Source, Target, Unmatched } from './model.ts';
@@ -12,10 +13,19 @@ export interface Deliveries {
   readonly situations: readonly [Building<Situation>, ...Building<Situation>[]];
   readonly all: Building<Delivery>[];
   readonly unmatched: readonly Unmatched[];
+  /** See `Deliverer`. */
+  readonly blocked: ReadonlySet<Delivery>;
+  readonly found: readonly Building<Delivery>[];
 }
 
-export function deliveriesOf(plant: Plant, wishes: Wishes, router: Router): Deliveries {
-  return new Director(plant, wishes, router).direct();
+/** @param former Deliveries of before, to be taken over where they still hold. */
+export function deliveriesOf(
+  plant: Plant,
+  wishes: Wishes,
+  router: Router,
+  former?: FormerDeliveries,
+): Deliveries {
+  return new Director(plant, wishes, router, former).direct();
 }
 
 /** A feed to be delivered in a segment, and why it stands apart there. */
@@ -24,11 +34,14 @@ interface Task {
   readonly because: Delivery['because'];
 }
 
+const nothingEnded: ReadonlySet<Delivery> = new Set();
+
 class Director {
   readonly #plant: Plant;
   readonly #wishes: Wishes;
   readonly #router: Router;
   readonly #deliverer: Deliverer;
+  readonly #former: FormerDeliveries | undefined;
   readonly #unmatched: Unmatched[] = [];
   /** Always-on deliveries by their target. */
   readonly #at = new Map<Target, Building<Delivery>[]>();
@@ -42,11 +55,12 @@ class Director {
   #from: Map<Source, Building<Delivery>[]> | undefined;
   #losses: Losses | undefined;
 
-  constructor(plant: Plant, wishes: Wishes, router: Router) {
+  constructor(plant: Plant, wishes: Wishes, router: Router, former: FormerDeliveries | undefined) {
     this.#plant = plant;
     this.#wishes = wishes;
     this.#router = router;
-    this.#deliverer = new Deliverer(plant, router);
+    this.#deliverer = new Deliverer(plant, router, former);
+    this.#former = former;
   }
 
   direct(): Deliveries {
@@ -57,7 +71,8 @@ class Director {
       situations.push(this.#directSegment(segment, own.get(segment) ?? [], black.get(segment) ?? []));
     }
     for (const feed of this.#wishes.feeds) if (this.#needed.has(feed)) feed.repeats = undefined;
-    return { situations, all: this.#deliverer.all, unmatched: this.#unmatched };
+    const { all, blocked, found } = this.#deliverer;
+    return { situations, all, unmatched: this.#unmatched, blocked, found };
   }
 
   #bySegment<T>(items: readonly T[], segmentsOf: (item: T) => readonly Segment[]): Map<Segment, T[]> {
@@ -73,12 +88,14 @@ class Director {
     const always = this.#wishes.feeds.filter((feed) => feed.always);
     const replaced = this.#replacedForGood(always);
     const deliveries: Building<Delivery>[] = [];
-    for (const feed of always) {
-      if (replaced.has(feed)) continue;
+    const toDo = replaced.size === 0 ? always : always.filter((feed) => !replaced.has(feed));
+    this.#former?.enter(undefined, toDo, nothingEnded);
+    for (const feed of toDo) {
       const key = this.#keyOf(feed);
       const first = key === undefined ? undefined : this.#always.get(key);
       if (first) {
         feed.repeats = first.feed;
+        this.#former?.skip(feed);
         continue;
       }
       const delivery = this.#deliverer.deliver(feed, undefined, undefined, nothingLost);
@@ -89,7 +106,7 @@ class Director {
     return {
       segment: undefined,
       own: deliveries,
-      ended: new Set(),
+      ended: nothingEnded,
       lostLinks: nothingLost.links,
       lostNodes: nothingLost.nodes,
       standbys: [],
@@ -144,6 +161,11 @@ class Director {
     for (const delivery of broken) ended.add(delivery);
     const deliveries = this.#router.during(loss.links, loss.standbys, () => {
       for (const delivery of ended) this.#router.vacate(delivery);
+      this.#former?.enter(
+        segment,
+        toDo.map(({ feed }) => feed),
+        ended,
+      );
       return this.#deliverAll(toDo, segment, loss, ended);
     });
     return {
@@ -171,7 +193,10 @@ class Director {
         const always = this.#always.get(key);
         const first = here.get(key) ?? (always && !ended.has(always) ? always.feed : undefined);
         feed.repeats ??= first;
-        if (first) continue;
+        if (first) {
+          this.#former?.skip(feed);
+          continue;
+        }
         this.#needed.add(feed);
       }
       if (key !== undefined) here.set(key, feed);

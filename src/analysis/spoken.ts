@@ -1,6 +1,6 @@
 import type { SubjectFact } from '../plan/facts.ts';
 import type { Statement, StatementOf } from '../plan/plan.ts';
-import type { Building } from './building.ts';
+import { type Building, nothing } from './building.ts';
 import { add } from './lists.ts';
 import type { Acceptance, Feed, Measurement, Place, Proof, Spoken, Thing } from './model.ts';
 import type { NameBook } from './names.ts';
@@ -33,10 +33,12 @@ export function speakOf(
   const measured = statements.of('measured').filter(({ fact }) => fact.subject.kind === 'feed');
   const proved = statements.of('proved');
   const accepted = statements.of('accept');
+  const wanted = new Set<string>();
+  for (const { fact } of proved) wanted.add(`${fact.source} -> ${targetText(fact.target)}`);
+  for (const { fact } of [...measured, ...accepted])
+    if (fact.subject.kind === 'feed') wanted.add(subjectText(fact.subject));
   const byName = new Map<string, Building<Feed>[]>();
-  if (measured.length + proved.length + accepted.length > 0) {
-    for (const feed of feeds) add(byName, feed.name, feed);
-  }
+  if (wanted.size > 0) for (const feed of feeds) if (wanted.has(feed.name)) add(byName, feed.name, feed);
   return {
     measurements: measured.map((statement) => {
       tellNames(statement, statement.fact.subject, around);
@@ -48,6 +50,13 @@ export function speakOf(
       return { statement, of: accept(statement, byName, around) };
     }),
   };
+}
+
+/** Takes everything back that was said of feeds. */
+export function unsay({ measurements, proofs }: SpokenOf): void {
+  for (const { of } of measurements)
+    if (of.kind === 'feed') for (const feed of of.feeds) (feed as Building<Feed>).measured = undefined;
+  for (const { feeds } of proofs) for (const feed of feeds) (feed as Building<Feed>).proofs = nothing;
 }
 
 /** The names in a subject that stand for nothing. */

@@ -35,6 +35,42 @@ export type ThingStatement =
   | StatementOf<'circuit'>
   | StatementOf<'uplink'>;
 
+/** What is different between two lists of statements: one stretch in the middle. */
+export interface StatementEdit {
+  /** All statements as they are now, and how many of them stand ahead of the stretch. */
+  readonly statements: readonly Statement[];
+  readonly ahead: number;
+  readonly removed: readonly Statement[];
+  readonly added: readonly Statement[];
+}
+
+export function editBetween(before: readonly Statement[], now: readonly Statement[]): StatementEdit {
+  const most = Math.min(before.length, now.length);
+  let ahead = 0;
+  while (ahead < most && before[ahead] === now[ahead]) ahead++;
+  let behind = 0;
+  while (behind < most - ahead && before.at(-1 - behind) === now.at(-1 - behind)) behind++;
+  return {
+    statements: now,
+    ahead,
+    removed: before.slice(ahead, before.length - behind),
+    added: now.slice(ahead, now.length - behind),
+  };
+}
+
+/** The last statement of some sort ahead of an edit. */
+export function lastAhead(
+  { statements, ahead }: StatementEdit,
+  isIt: (statement: Statement) => boolean,
+): Statement | undefined {
+  for (let i = ahead - 1; i >= 0; i--) if (isIt(statements[i]!)) return statements[i];
+  return undefined;
+}
+
+export function isOfPlant({ fact }: Statement): boolean {
+  return PLANT_KINDS.includes(fact.kind) && !speaksOfFeed(fact);
+}
+
 /** The statements of a plan by what they are, each kind in order. */
 export class Statements {
   readonly #byKind = new Map<Kind, Statement[]>();
@@ -55,6 +91,18 @@ export class Statements {
       } else if (kind === 'node' || kind === 'circuit' || kind === 'uplink') {
         this.things.push(statement as ThingStatement);
       }
+    }
+  }
+
+  /** Follows an edit. */
+  follow(edit: StatementEdit): void {
+    for (const kind of new Set([...edit.removed, ...edit.added].map(({ fact }) => fact.kind))) {
+      const list = this.#byKind.get(kind) ?? [];
+      this.#byKind.set(kind, list);
+      const isOfKind = ({ fact }: Statement) => fact.kind === kind;
+      const gone = edit.removed.filter(isOfKind);
+      const last = lastAhead(edit, isOfKind);
+      list.splice(last ? list.lastIndexOf(last) + 1 : 0, gone.length, ...edit.added.filter(isOfKind));
     }
   }
 

@@ -5,18 +5,38 @@ import type { DirectionLoad, Flow, Link, Load, Segment, Situation, Source, Traff
 import { type Rider, RiderBook } from './riders.ts';
 
 /** Loads of every link in every situation. */
-export function trafficOf(
-  links: readonly Link[],
-  [base, ...segments]: readonly [Situation, ...Situation[]],
-  formats: FormatTable,
-  headroomShare: number,
-): Traffic[] {
-  const book = new RiderBook(links, base, formats);
-  const traffic = links.map((link) => baseTraffic(link, book));
-  for (const situation of segments) addSegment(situation, book, links, traffic);
-  for (const one of traffic) judge(one, headroomShare);
-  return traffic;
+export class TrafficCount {
+  /** By the link's index. */
+  readonly traffic: Building<Traffic>[];
+  readonly #links: readonly Link[];
+  readonly #book: RiderBook;
+  readonly #headroomShare: number;
+
+  constructor(
+    links: readonly Link[],
+    [base, ...segments]: Situations,
+    formats: FormatTable,
+    headroomShare: number,
+  ) {
+    this.#links = links;
+    this.#headroomShare = headroomShare;
+    this.#book = new RiderBook(links, base, formats);
+    this.traffic = links.map((link) => baseTraffic(link, this.#book));
+    for (const situation of segments) addSegment(situation, this.#book, links, this.traffic);
+    for (const one of this.traffic) judge(one, headroomShare);
+  }
+
+  /** Counts anew what goes over some links. */
+  countAgain(links: ReadonlySet<Link>, [base, ...segments]: Situations): void {
+    if (links.size === 0) return;
+    this.#book.countAgain(links, base);
+    for (const link of links) this.traffic[link.index] = baseTraffic(link, this.#book);
+    for (const situation of segments) addSegment(situation, this.#book, this.#links, this.traffic, links);
+    for (const { index } of links) judge(this.traffic[index]!, this.#headroomShare);
+  }
 }
+
+type Situations = readonly [Situation, ...Situation[]];
 
 /** The load of a link in a segment. */
 export function loadIn({ base, differing }: Traffic, segment: Segment | undefined): Load {
@@ -36,8 +56,9 @@ function addSegment(
   book: RiderBook,
   links: readonly Link[],
   traffic: readonly Building<Traffic>[],
+  some?: ReadonlySet<Link>,
 ): void {
-  const changes = book.changesBy(ended, own);
+  const changes = book.changesBy(ended, own, some);
   const loads = new Map<number, { forward?: DirectionLoad; backward?: DirectionLoad }>();
   for (const direction of changes.keys()) {
     const riders = book.after(direction, [changes]);

@@ -4,13 +4,13 @@ import type { Building } from './building.ts';
 import type { Case, Feed, KitPort, Node, Plant, Port, Segment, Source, Target, Thing } from './model.ts';
 import type { NameBook } from './names.ts';
 import { bareSocket } from './ports.ts';
-import type { Statements } from './statements.ts';
+import { lastAhead, type StatementEdit, type Statements } from './statements.ts';
 import { targetText } from './subjects.ts';
 
 /** What the show speaks of: segments, feeds, cases, each name looked up. */
 export interface Wishes {
   readonly segments: ReadonlyMap<string, Segment>;
-  readonly feeds: readonly Building<Feed>[];
+  readonly feeds: Building<Feed>[];
   readonly blacks: readonly Black[];
   readonly cases: ReadonlyMap<string, Case>;
 }
@@ -25,11 +25,7 @@ export interface Black {
   readonly segments: readonly Segment[] | undefined;
 }
 
-export function wishesOf(statements: Statements, plant: Plant, names: NameBook): Wishes {
-  return new WishReader(plant, names).read(statements);
-}
-
-class WishReader {
+export class WishReader {
   readonly #plant: Plant;
   readonly #names: NameBook;
   readonly #segments = new Map<string, Segment>();
@@ -46,6 +42,23 @@ class WishReader {
     for (const statement of statements.of('feed')) this.#readFeed(statement, feeds);
     const blacks = statements.of('black').flatMap((statement) => this.#readBlack(statement));
     return { segments: this.#segments, feeds, blacks, cases: this.#readCases(statements) };
+  }
+
+  /** Follows an edit of feeds; the others keep their order. @returns the feeds that are no more. */
+  followFeeds(feeds: Building<Feed>[], edit: StatementEdit): readonly Feed[] {
+    const removed = new Set(edit.removed);
+    for (const statement of removed) this.#names.forgetAll(statement);
+    const last = lastAhead(edit, ({ fact }) => fact.kind === 'feed' && fact.targets.length > 0);
+    const at = last ? feeds.findLastIndex(({ statement }) => statement === last) + 1 : 0;
+    let count = 0;
+    while (at + count < feeds.length && removed.has(feeds[at + count]!.statement)) count++;
+    const read: Building<Feed>[] = [];
+    for (const statement of edit.added) {
+      if (statement.fact.kind === 'feed') this.#readFeed(statement as StatementOf<'feed'>, read);
+    }
+    const gone = feeds.splice(at, count, ...read);
+    for (let i = at; i < feeds.length; i++) feeds[i]!.index = i;
+    return gone;
   }
 
   #readSegment(statement: StatementOf<'segment'>): void {

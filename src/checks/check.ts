@@ -63,7 +63,6 @@ export function faultCheck(check: CheckText): Check {
     ...check,
     find({ plan }, report) {
       for (const statement of plan.statements) {
-        if (statement.faults.length === 0) continue;
         for (const found of faultReports(statement, check.name)) report(found);
       }
     },

@@ -37,8 +37,21 @@ export interface CheckedPlan {
 export function checkPlan(
   analysis: Analysis,
   unreadables: readonly Unreadable[],
-  { when = 'all', onToolFault, checks = planChecks }: FindingsOptions = {},
+  options?: FindingsOptions,
 ): CheckedPlan {
+  const steps = checking(analysis, unreadables, options);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same in steps, a check a step; it may be given up after any of them. */
+export function* checking(
+  analysis: Analysis,
+  unreadables: readonly Unreadable[],
+  { when = 'all', onToolFault, checks = planChecks }: FindingsOptions = {},
+): Generator<undefined, CheckedPlan> {
   const collected = new Collection(analysis);
   for (const one of firstOfEachLine(unreadables)) collected.addUnreadable(one);
   const ask = (check: CheckText, find: (report: (found: Report) => void) => void) => {
@@ -49,8 +62,12 @@ export function checkPlan(
       collected.addToolFault(check.name);
     }
   };
+  const withFaults = faultyPart(analysis);
   const [now, later] = when === 'all' ? [checks, []] : byCost(checks);
-  for (const check of now) ask(check, (report) => check.find(analysis, report, unreadables));
+  for (const check of now) {
+    ask(check, (report) => check.find(readsFaults.has(check) ? withFaults : analysis, report, unreadables));
+    yield;
+  }
   const accepted = matchAcceptances(collected.all(), analysis.acceptances);
   const outcome = {
     names: checkNames,
@@ -66,6 +83,14 @@ export function checkPlan(
       return acceptance ? [{ finding, acceptance }] : [];
     }),
   };
+}
+
+const readsFaults: ReadonlySet<CheckText> = new Set(faultChecks);
+
+/** The analysis with those statements alone in which the reader found something wrong: there are few. */
+function faultyPart(analysis: Analysis): Analysis {
+  const statements = analysis.plan.statements.filter(({ faults }) => faults.length > 0);
+  return { ...analysis, plan: { ...analysis.plan, statements } };
 }
 
 /** One slip often leaves several words of its line over; the first is where to look. */

@@ -1,6 +1,4 @@
 import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, URI } from 'langium';
-import { failing } from '../analysis/failures.ts';
-import { findingsOf } from '../checks/findings.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
@@ -11,7 +9,7 @@ import { emptyFile } from '../plan/read-text.ts';
 import { Publisher } from './publish.ts';
 import { Rest } from './rest.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
-import { type CurrentPlan, workOut } from './work-out.ts';
+import { type CurrentPlan, settling, workOut } from './work-out.ts';
 
 export type { CurrentPlan } from './work-out.ts';
 
@@ -81,7 +79,9 @@ export class Plans {
         this.#tellFault(`the check ${check}`, uri, error),
       );
     } catch (error) {
-      this.#tellFault('working out a plan', uri, error);
+      this.#tellFault(before ? 'working out an edit' : 'working out a plan', uri, error);
+      // It may go well from the beginning.
+      if (before) return this.#workOut(uri, assembled, undefined);
       this.#failed.set(uri, assembled);
       return undefined;
     }
@@ -139,12 +139,19 @@ export class Plans {
   *#settle(): Generator<undefined, void> {
     const { current } = this.#language().references.Revision;
     for (const plan of [...this.all().values()].filter(({ settled }) => !settled)) {
-      yield* failing(plan.analysis);
-      if (current !== this.#language().references.Revision.current) return;
-      const findings = findingsOf(plan.analysis, plan.assembled.unreadables, {
-        onToolFault: (check, error) => this.#tellFault(`the check ${check}`, plan.uri, error),
-      });
-      this.#plans.set(plan.uri, { ...plan, findings, settled: true });
+      const checked = settling(plan, (check, error) =>
+        this.#tellFault(`the check ${check}`, plan.uri, error),
+      );
+      for (;;) {
+        // What is worked out after a further letter is worked out in the same analysis.
+        if (current !== this.#language().references.Revision.current) return;
+        const step = checked.next();
+        if (step.done) {
+          this.#plans.set(plan.uri, { ...plan, findings: step.value, settled: true });
+          break;
+        }
+        yield;
+      }
     }
   }
 

@@ -1,7 +1,9 @@
-import { analyse } from '../analysis/analyse.ts';
+import { analyse, analyseAgain } from '../analysis/analyse.ts';
+import { failing } from '../analysis/failures.ts';
+import { goneFrom } from '../analysis/lists.ts';
 import type { Analysis } from '../analysis/model.ts';
 import type { Finding } from '../checks/finding.ts';
-import { type FindingsOptions, findingsOf, waitsForRest } from '../checks/findings.ts';
+import { checking, type FindingsOptions, findingsOf, waitsForRest } from '../checks/findings.ts';
 import { shown } from '../checks/words.ts';
 import { type AssembledPlan, labelsReplacedSince } from '../plan/assemble.ts';
 
@@ -24,7 +26,7 @@ export function workOut(
 ): CurrentPlan {
   const sameFacts = before?.assembled.plan === assembled.plan;
   if (sameFacts && !isWordedAnew(before, assembled)) return { ...before, assembled };
-  const analysis = sameFacts ? before.analysis : analyse(assembled.plan);
+  const analysis = sameFacts ? before.analysis : analysisAfter(before, assembled);
   const { unreadables } = assembled;
   if (!before)
     return {
@@ -36,6 +38,11 @@ export function workOut(
     };
   const quick = findingsOf(analysis, unreadables, { when: 'typing', onToolFault });
   return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
+}
+
+/** What `before` has worked out is used up. */
+function analysisAfter(before: CurrentPlan | undefined, { plan }: AssembledPlan): Analysis {
+  return before ? analyseAgain(plan, before.analysis) : analyse(plan);
 }
 
 /** Whether words have changed that a finding shows. Most labels that are typed are in none. */
@@ -54,10 +61,20 @@ function isShown(label: string, findings: readonly Finding[]): boolean {
   );
 }
 
+/** Asks every check, the costly ones too, in small steps. */
+export function* settling(
+  { analysis, assembled }: CurrentPlan,
+  onToolFault: FindingsOptions['onToolFault'] & object,
+): Generator<undefined, readonly Finding[]> {
+  yield* failing(analysis);
+  const { findings } = yield* checking(analysis, assembled.unreadables, { onToolFault });
+  return findings;
+}
+
 /** What the costly checks found before, on statements that are still there. */
-function standing({ findings }: CurrentPlan, { plan }: AssembledPlan): readonly Finding[] {
+function standing({ findings, assembled }: CurrentPlan, { plan }: AssembledPlan): readonly Finding[] {
   const waiting = findings.filter(waitsForRest);
   if (waiting.length === 0) return [];
-  const statements = new Set(plan.statements);
-  return waiting.filter(({ place }) => !('statement' in place) || statements.has(place.statement));
+  const gone = new Set(goneFrom(assembled.plan.statements, plan.statements));
+  return waiting.filter(({ place }) => !('statement' in place) || !gone.has(place.statement));
 }

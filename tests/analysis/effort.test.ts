@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.ts';
-import { toolsOf } from '../../src/analysis/tools.ts';
+import { showOf } from '../../src/analysis/tools.ts';
 import { planOf } from '../support/plans.ts';
 
 /** Vertices that all searches of a plan reached: what finding its ways costs, whatever the machine. */
 function effortOf(text: string): number {
-  return toolsOf(analyse(planOf(text))).router.search.visited;
+  return showOf(analyse(planOf(text))).router.search.visited;
 }
 
 /** Boxes round one switch; every picture goes from a box to the next but one. */

@@ -4,6 +4,7 @@ import type { Connection, PublishDiagnosticsParams } from 'vscode-languageserver
 import type { TextRange } from '../../src/plan/plan.ts';
 import { OpenText } from '../../src/server/open-text.ts';
 import { createServerServices } from '../../src/server/services.ts';
+import { dumpAnalysis } from '../support/analysis-dump.ts';
 import { dumpTree, path, type Seen } from './dump.ts';
 import type { RandomEdit } from './edits.ts';
 import { MemoryFiles } from './memory-files.ts';
@@ -118,6 +119,8 @@ export class Workspace {
       for (const diagnostic of this.findings.get(uri)?.diagnostics ?? [])
         out.push('finding', JSON.stringify(diagnostic));
     }
+    for (const [uri, { analysis }] of Plans.all())
+      out.push(...dumpAnalysis(analysis).map((line) => `figures of ${uri}: ${line}`));
     for (const [uri, { diagnostics }] of this.findings)
       if (!this.texts().has(uri) && diagnostics.length > 0) out.push('findings for what is gone', uri);
     for (const { uri, offset } of places) {
