@@ -102,7 +102,8 @@ async function write(
 }
 
 async function writeBook(parts: BookParts, folder: OutputFolder, terminal: Terminal): Promise<void> {
-  const { placeScene } = await import('../documents/papers.ts');
+  const { scenePlacer } = await import('../documents/papers.ts');
+  const placeScene = scenePlacer();
   const placements = [];
   for (const [i, { title, scene }] of parts.drawings.entries()) {
     terminal.progress(`Drawing ${i + 1} of ${parts.drawings.length}: ${title}`);

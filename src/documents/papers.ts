@@ -2,7 +2,7 @@
  * The parts of the papers that need large libraries: layout, PDF, fonts, PNG. They are bundled apart, so that no other
  * command loads them.
  */
-export { placeScene } from './drawing/place-scene.ts';
+export { scenePlacer } from './drawing/place-scene.ts';
 export { labelPdf } from './labels/label-pdf.ts';
 export { testPicturePng } from './test-pictures/png.ts';
 export { testPictureSvg } from './test-pictures/svg.ts';

@@ -29,7 +29,7 @@ const LARGEST_PT = 30;
 
 /** Labels as a PDF, as many on a page as the paper has. @throws RangeError when the margins leave no room for one. */
 export function labelPdf(labels: readonly Label[], options: LabelPdfOptions): Promise<Uint8Array> {
-  const { paper, title, faces, skip } = options;
+  const { paper, title, skip } = options;
   const spots = spotsOn(paper);
   if (spots.length === 0) throw new RangeError('The margins leave no room for a label.');
   const size: [number, number] = [paper.width_mm * POINTS_PER_MM, paper.height_mm * POINTS_PER_MM];
@@ -37,8 +37,8 @@ export function labelPdf(labels: readonly Label[], options: LabelPdfOptions): Pr
     size,
     margin: 0,
     autoFirstPage: false,
-    // A face of ours from the start, so that none of the built-in ones is looked for.
-    font: faces.of('a').bytes as never,
+    // None from the start: each face of ours is opened by its name when it is first drawn with, and only once.
+    font: null as never,
     // The same plan gives the same file: no clock.
     info: { Title: oneLine(title, 200), Creator: 'Feedplot', CreationDate: new Date(0) },
   });
@@ -114,13 +114,18 @@ function drawText(document: Document, { lines, size }: FittedText, box: Box, fac
       // together from others makes the font forget what characters those stand for.
       document.registerFont(face.file, face.bytes as never);
       document.font(face.file).fontSize(size).fillColor('#000000');
-      // With a list of features the library shapes the run as a whole, as scripts that join their letters need.
-      document.text(text, x, y, { lineBreak: false, baseline: 'alphabetic', features: [] });
+      // With a list of features the library shapes the run as a whole, as scripts that join their letters need;
+      // without one it shapes each word once and for all.
+      const whole = JOINED.test(text) ? { features: [] } : {};
+      document.text(text, x, y, { lineBreak: false, baseline: 'alphabetic', ...whole });
       x += runWidth(face, text, size);
     }
     y += step;
   }
 }
+
+/** Anything but letters that stand by themselves, with their digits and marks. */
+const JOINED = /[^\p{Script=Latin}\p{Script=Greek}\p{Script=Cyrillic}\p{Script=Common}]/u;
 
 /** From the top of a line to its baseline, in ems. */
 const ASCENT = 0.98;

@@ -42,25 +42,36 @@ interface Word {
   letters(): readonly { readonly text: string; readonly width: number }[];
 }
 
+/** The same words come again and again: each is measured once in the same faces. */
+const wordsOf = new WeakMap<Faces, Map<string, Word>>();
+
 /** The words of a text with their widths at size 1. */
 function measured(text: string, faces: Faces): Word[] {
+  const words = wordsOf.get(faces) ?? new Map<string, Word>();
+  wordsOf.set(faces, words);
   return text
     .split(/\s+/)
     .filter(Boolean)
     .map((word) => {
-      const width = lineWidth(word, 1, faces);
-      const space = Math.max(0, lineWidth(`${word} `, 1, faces) - width);
-      let letters: ReturnType<Word['letters']> | undefined;
-      return {
-        text: word,
-        width,
-        space,
-        letters: () => {
-          letters ??= characters(word).map((text) => ({ text, width: lineWidth(text, 1, faces) }));
-          return letters;
-        },
-      };
+      const known = words.get(word) ?? measuredWord(word, faces);
+      words.set(word, known);
+      return known;
     });
+}
+
+function measuredWord(text: string, faces: Faces): Word {
+  const width = lineWidth(text, 1, faces);
+  const space = Math.max(0, lineWidth(`${text} `, 1, faces) - width);
+  let letters: ReturnType<Word['letters']> | undefined;
+  return {
+    text,
+    width,
+    space,
+    letters: () => {
+      letters ??= characters(text).map((letter) => ({ text: letter, width: lineWidth(letter, 1, faces) }));
+      return letters;
+    },
+  };
 }
 
 /** Words in lines of a width; `fits` is false where even one letter is too wide. */
