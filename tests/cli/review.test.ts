@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import {
   chmodSync,
+  chownSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -262,6 +263,15 @@ describe('with a revision', () => {
     const { code, stderr } = feedplot(['review', '--since', 'HEAD'], { folder: folderWith(show) });
     expect(code).toBe(2);
     expect(stderr).toContain('This folder is in no git repository. Name two files instead');
+  });
+
+  test.skipIf(process.getuid?.() !== 0)('a repository of somebody else is told with what mends it', () => {
+    const repository = repositoryWith(show);
+    chownSync(repository.folder, 65_534, 65_534);
+    chownSync(join(repository.folder, '.git'), 65_534, 65_534);
+    const { code, stderr } = repository.review('--since', 'HEAD');
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/belongs to somebody else.*`git config --global --add safe\.directory \/.*`/);
   });
 
   test('a repository without any commit', () => {

@@ -216,6 +216,14 @@ async function askWhere(folder: string): Promise<Buffer> {
       throw new GitTrouble(
         'This folder is in no git repository. Name two files instead: `feedplot review OLD NEW`.',
       );
+    const [, root] =
+      /^detected dubious ownership in repository at '(.*)'/.exec(
+        error instanceof GitTrouble ? error.message : '',
+      ) ?? [];
+    if (root !== undefined)
+      throw new GitTrouble(
+        `${root} belongs to somebody else, so git does not read it. If you trust it: \`git config --global --add safe.directory ${root}\`.`,
+      );
     throw error;
   }
 }
