@@ -143,7 +143,7 @@ function capital(text: string): string {
 
 function printable(text: string): string {
   const short = text.length > 24 ? `${text.slice(0, 24)}…` : text;
-  const visible = short.replace(/[\p{Cc}\p{Cf}\u2028\u2029]/gu, (c) => `U+${codeOf(c)}`);
+  const visible = short.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, (c) => `U+${codeOf(c)}`);
   return `\`${visible.replaceAll('`', "'")}\``;
 }
 
