@@ -4,6 +4,7 @@
 import { cpSync, existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import esbuild from 'esbuild';
+import { noticesOf, packagesIn } from './notices.mjs';
 import { schemas } from './src/documents/json/schemas.ts';
 import { fontFiles } from './src/documents/typeset/font-files.ts';
 
@@ -14,6 +15,7 @@ const shared = {
   logLevel: 'warning',
   legalComments: 'none',
   charset: 'utf8',
+  metafile: true,
 };
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const browser = { ...shared, platform: 'browser', target: 'es2022' };
@@ -101,6 +103,7 @@ const written = new Set([
   'images',
   'walkthrough',
   'layout-worker.js',
+  'THIRD-PARTY-NOTICES.txt',
   ...schemas.keys(),
   ...bundles.map(({ outfile }) => basename(outfile)),
 ]);
@@ -108,7 +111,11 @@ const written = new Set([
 if (process.argv.includes('--watch')) {
   for (const options of bundles) await (await esbuild.context(options)).watch();
 } else {
-  await Promise.all(bundles.map((options) => esbuild.build(options)));
+  const built = await Promise.all(bundles.map((options) => esbuild.build(options)));
+  const packages = packagesIn(built.map(({ metafile }) => metafile));
+  for (const name of ['elkjs', ...fontFamilies.map((family) => `@fontsource/${family}`)])
+    if (!packages.has(`node_modules/${name}`)) packages.set(`node_modules/${name}`, new Set());
+  writeFileSync('dist/THIRD-PARTY-NOTICES.txt', noticesOf(packages));
 }
 cpSync('src/language/library', 'dist/library', {
   recursive: true,

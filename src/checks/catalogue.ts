@@ -42,6 +42,7 @@ import { linkReach } from './link-reach.ts';
 import { linkSlowed } from './link-slowed.ts';
 import { linkUnused } from './link-unused.ts';
 import { lipSync } from './lip-sync.ts';
+import { nameLong } from './name-long.ts';
 import { noRoute } from './no-route.ts';
 import { nodeUnused } from './node-unused.ts';
 import { notPowered } from './not-powered.ts';
@@ -94,6 +95,7 @@ export const faultChecks: readonly Check[] = [
   badDate,
   unknownWord,
   writtenTwice,
+  nameLong,
   incomplete,
   curlyQuotes,
   openString,

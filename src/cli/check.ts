@@ -11,6 +11,7 @@ import { findingsText, summaryText } from '../documents/findings/text.ts';
 import { boundaryOf } from './disk.ts';
 import { nameFrom } from './file-uri.ts';
 import { findPlan } from './find-plan.ts';
+import { jsonText } from './json-text.ts';
 import { PlanReader } from './open-plan.ts';
 import type { Define } from './program.ts';
 import type { Terminal } from './terminal.ts';
@@ -89,10 +90,10 @@ function write(
       terminal.out(summaryText(findings, plans, terminal.paint));
       break;
     case 'json':
-      terminal.out(JSON.stringify(reportJson(findings, plans), undefined, 2));
+      terminal.out(jsonText(reportJson(findings, plans)));
       break;
     case 'sarif':
-      terminal.out(JSON.stringify(findingsSarif(findings, catalogue, version), undefined, 2));
+      terminal.out(jsonText(findingsSarif(findings, catalogue, version)));
       break;
     case 'github':
       for (const line of findingsForGithub(findings)) terminal.out(line);

@@ -12,6 +12,7 @@ import { wrapLine } from '../documents/wrap.ts';
 import { nearest } from '../language/spelling.ts';
 import { nameFrom } from './file-uri.ts';
 import { findPlan } from './find-plan.ts';
+import { jsonText } from './json-text.ts';
 import { type OpenPlan, PlanReader } from './open-plan.ts';
 import type { Define } from './program.ts';
 import type { Terminal } from './terminal.ts';
@@ -127,7 +128,7 @@ function showTable(table: Table, { width, paint, out }: Terminal): void {
 function showJson({ analysis, findings, files, uri }: OpenPlan, terminal: Terminal): void {
   const nameOf = (file: string) => nameFrom(terminal.folder, file);
   const json = analysisJson(analysis, nameOf(uri), locateFindings(findings, files, nameOf));
-  terminal.out(JSON.stringify(json, undefined, 2));
+  terminal.out(jsonText(json));
 }
 
 function showWorkings({ analysis }: OpenPlan, name: string, terminal: Terminal): void {

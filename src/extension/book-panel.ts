@@ -59,7 +59,7 @@ class BookPanel {
     );
     const { webview } = this.#panel;
     const script = webview.asWebviewUri(Uri.joinPath(dist, 'book.js')).toString();
-    webview.html = bookPreviewPage(script, crypto.randomUUID(), webview.cspSource);
+    webview.html = bookPreviewPage(script, crypto.randomUUID());
     const subscriptions = Disposable.from(
       webview.onDidReceiveMessage((message: unknown) => {
         if (isFromBookView(message)) void this.#answer(message);

@@ -29,6 +29,9 @@ export interface Source {
   whole(): TextRange;
 }
 
+/** Characters of a name that every paper has room for. */
+export const LONGEST_NAME = 100;
+
 /** Something written wrongly in one statement, told without looking at any other. */
 export interface Fault {
   /** The check that speaks of it. */

@@ -41,6 +41,7 @@ export function readStatement(
   const reading = new Reading();
   const fact = readFact(reading, node);
   if (!fact) return undefined;
+  reading.checkName((node as { name?: string }).name);
   checkStrings(reading, node);
   return { fact, label: labelOf(node), description, faults: reading.faults, source };
 }

@@ -11,7 +11,7 @@ import {
 } from '../physics/quantity.ts';
 import { parseFormat } from '../physics/raster.ts';
 import type { Duration, FormatFact } from './facts.ts';
-import type { Fault } from './plan.ts';
+import { type Fault, LONGEST_NAME } from './plan.ts';
 
 /** An object without the keys whose value is undefined: a fact holds only what was written. */
 export function written<T extends object>(values: { [K in keyof T]: T[K] | undefined }): T {
@@ -30,6 +30,17 @@ export class Reading {
 
   fault(check: string, part: string, message: string, fix?: Fault['fix']): void {
     this.faults.push(fix ? { check, part, message, fix } : { check, part, message });
+  }
+
+  /** A name that no paper could hold is told; it still names its thing. */
+  checkName(name: string | undefined): void {
+    const length = name?.length ?? 0;
+    if (length <= LONGEST_NAME) return;
+    this.fault(
+      'name-long',
+      'name',
+      `This name has ${length} characters; a name has at most ${LONGEST_NAME}. Shorten it, and put the words in quotes behind it.`,
+    );
   }
 
   /** The one item of a clause; the same clause a second time is told. */

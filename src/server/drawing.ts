@@ -2,12 +2,12 @@ import { AstUtils, CstUtils, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import type { Analysis } from '../analysis/model.ts';
 import { makingScene } from '../documents/drawing/make-scene.ts';
-import type { Scene } from '../documents/drawing/scene.ts';
 import { nameText } from '../documents/drawing/words.ts';
 import { Titles } from '../documents/sheets/titles.ts';
 import type { AssembledPlan } from '../plan/assemble.ts';
 import type { Fact } from '../plan/facts.ts';
 import type { Statement } from '../plan/plan.ts';
+import { inSteps } from './in-steps.ts';
 import type { CurrentPlan } from './plans.ts';
 import {
   type Drawing,
@@ -22,9 +22,6 @@ import {
 import { rangeOf } from './publish.ts';
 import type { FeedplotSharedServices } from './services.ts';
 import { endText, targetText } from './titles.ts';
-
-/** So long may one step of the work keep other requests waiting. */
-const STEP_MS = 8;
 
 /** More boxes are nothing but a pattern on a screen, and take long to lay out: places are drawn one by one. */
 const MOST_BOXES = 1200;
@@ -78,7 +75,7 @@ class DrawnPlans {
     { uri, assembled, analysis }: CurrentPlan,
     question: DrawingQuestion,
     token: CancellationToken,
-  ): Promise<Drawing | null> {
+  ): Promise<Drawing> {
     const last = this.#whole.get(uri);
     // Half a plan would tear the picture apart.
     const stale = assembled.unreadables.length > 0 && last !== undefined;
@@ -93,7 +90,7 @@ class DrawnPlans {
     const answer = { plan: uri, version, stale, place, places, onlyPlaces };
     if (question.have === version) return { ...answer, scene: null };
     const scene = await inSteps(makingScene(drawn.analysis, place === null ? {} : { place }), token);
-    return scene && { ...answer, scene };
+    return { ...answer, scene };
   }
 
   /** @param words Undefined while the text is broken: the picture stays as it is. */
@@ -119,18 +116,6 @@ class DrawnPlans {
 /** Differs once a label of the plan has changed. */
 function wordsOf({ files }: AssembledPlan): string {
   return files.map(({ wording, formerLabels }) => `${wording} ${formerLabels.length}`).join();
-}
-
-async function inSteps(steps: Generator<undefined, Scene>, token: CancellationToken): Promise<Scene | null> {
-  let rested_ms = performance.now();
-  for (;;) {
-    const step = steps.next();
-    if (step.done) return step.value;
-    if (performance.now() - rested_ms < STEP_MS) continue;
-    await new Promise((resolve) => setTimeout(resolve, 0));
-    if (token.isCancellationRequested) return null;
-    rested_ms = performance.now();
-  }
 }
 
 /** Places in which something stands, and how many boxes there are in all. */

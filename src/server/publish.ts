@@ -102,7 +102,7 @@ export function diagnosticsOf(findings: readonly Finding[], explained = false): 
   const notice: Diagnostic = {
     severity: DiagnosticSeverity.Information,
     range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } },
-    message: `${findings.length - MOST_FINDINGS} more findings in this file are not shown; \`feedplot check\` lists all.`,
+    message: `${findings.length - MOST_FINDINGS} more findings in this file are not shown; \`feedplot check --output json\` lists all.`,
     source: 'feedplot',
   };
   return [...shown.map((finding) => diagnosticOf(finding, explained)), notice];

@@ -48,7 +48,7 @@ const opened = [
   'dist/starter/starter.feedplot',
 ];
 
-const papers = ['CHANGELOG.md', 'LICENSE', 'README.md', 'package.json'];
+const papers = ['CHANGELOG.md', 'LICENSE', 'README.md', 'dist/THIRD-PARTY-NOTICES.txt', 'package.json'];
 
 it('has every file that the manifest names and the code opens, and no other', () => {
   expect(inside.sort()).toEqual([...new Set([...named, ...opened, ...papers])].sort());

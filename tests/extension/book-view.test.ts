@@ -26,7 +26,7 @@ async function openView(viewer: Viewer) {
   await page.route(`${origin}/page`, (route) =>
     route.fulfill({
       contentType: 'text/html',
-      body: bookPreviewPage(`${origin}/book.js`, 'a-nonce', origin),
+      body: bookPreviewPage(`${origin}/book.js`, 'a-nonce'),
     }),
   );
   await page.route(`${origin}/book.js`, (route) =>

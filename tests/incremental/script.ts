@@ -59,9 +59,14 @@ export class Comparison {
   /** How the workspace differs from one that has just been opened; undefined when it does not. */
   async difference(places: readonly Place[]): Promise<string | undefined> {
     const fresh = this.#fresh;
+    for (const uri of fresh.disk.files.keys())
+      if (fresh.openText(nameOf(uri))) await fresh.close(nameOf(uri));
     await fresh.change([...fresh.disk.files.keys()].map((uri) => [nameOf(uri), undefined]));
     fresh.findings.clear();
     await fresh.change([...this.edited.texts()].map(([uri, text]) => [nameOf(uri), text]));
+    // A mark at the beginning is taken off what comes from the disk, and kept in what an editor has open.
+    for (const [uri, text] of this.edited.texts())
+      if (text.startsWith('\uFEFF') && this.edited.openText(nameOf(uri))) await fresh.open(nameOf(uri), text);
     return firstDifference(await this.edited.lookAt(places), await fresh.lookAt(places));
   }
 

@@ -1,5 +1,5 @@
 /** Files as they come: renamed, deleted, changed outside the editor, linked, misnamed, and not always text. */
-import { mkdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { type Diagnostic, FileChangeType } from 'vscode-languageserver-protocol';
@@ -176,4 +176,83 @@ test('of letters that come in a burst the last is told, for the text as it is th
   });
   expect(JSON.stringify(symbols)).toContain('stage');
   await become(editor, 'show.feedplot', (found) => !found.includes('unreadable'));
+});
+
+test('links that lead round in circles are passed by', async () => {
+  const files = {
+    'show.feedplot': show('round.feedplot'),
+    'kit.feedplot': kit,
+    'sub/other.feedplot': 'place a\n',
+  };
+  await using editor = await Editor.start({ files });
+  symlinkSync(pathOf(editor, 'circle.feedplot'), pathOf(editor, 'round.feedplot'));
+  symlinkSync(pathOf(editor, 'round.feedplot'), pathOf(editor, 'circle.feedplot'));
+  symlinkSync(pathOf(editor, '.'), pathOf(editor, 'sub/up'));
+  // The folder is read again, with a folder in it that holds itself.
+  const folder = { uri: editor.uri('').replace(/\/$/, ''), name: 'show' };
+  for (const event of [
+    { added: [], removed: [folder] },
+    { added: [folder], removed: [] },
+  ])
+    await editor.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event });
+  expect(codes(await editor.open('show.feedplot', show('round.feedplot')))).toContain('import-missing');
+  const after = await editor.replace('show.feedplot', '"round.feedplot"', '"kit.feedplot"');
+  expect(present(codes(after))).toBe(true);
+});
+
+test('a path may go up and down again inside the workspace', async () => {
+  const text = show('../kit/./kit.feedplot');
+  await using editor = await Editor.start({
+    files: { 'shows/show.feedplot': text, 'kit/kit.feedplot': kit },
+  });
+  expect(codes(await editor.open('shows/show.feedplot', text))).not.toContain('import-missing');
+});
+
+test('a folder that is deleted, or has another name, with all that is in it', async () => {
+  await using editor = await Editor.start({
+    files: { 'show.feedplot': show('house/kit.feedplot'), 'house/kit.feedplot': kit },
+  });
+  await editor.open('show.feedplot', show('house/kit.feedplot'));
+  renameSync(pathOf(editor, 'house'), pathOf(editor, 'hall'));
+  await changed(editor, { house: FileChangeType.Deleted, 'hall/kit.feedplot': FileChangeType.Created });
+  await become(editor, 'show.feedplot', missing);
+  const after = await editor.replace('show.feedplot', '"house/kit.feedplot"', '"hall/kit.feedplot"');
+  expect(present(codes(after))).toBe(true);
+  rmSync(pathOf(editor, 'hall'), { recursive: true });
+  await changed(editor, { hall: FileChangeType.Deleted });
+  await become(editor, 'show.feedplot', missing);
+});
+
+test('line ends that change, in the editor and on disk', async () => {
+  await using editor = await Editor.start({ files: { 'show.feedplot': show(), 'kit.feedplot': kit } });
+  const text = `${show()}place desk\n`;
+  const found = await editor.open('show.feedplot', text);
+  await editor.close('show.feedplot');
+  const windows = await editor.open('show.feedplot', text.replaceAll('\n', '\r\n'));
+  expect(windows).toEqual(found);
+  writeFileSync(pathOf(editor, 'kit.feedplot'), kit.replaceAll('\n', '\r\n'));
+  await changed(editor, { 'kit.feedplot': FileChangeType.Changed });
+  expect(
+    codes(await editor.replace('show.feedplot', 'place desk\r\nnode', 'place desk\r\n\r\nnode')),
+  ).toEqual(codes(found));
+});
+
+test('what lies in a folder that may only be read is read, and nothing is written there', async () => {
+  await using editor = await Editor.start({
+    files: { 'show.feedplot': show('house/kit.feedplot'), 'house/kit.feedplot': kit },
+  });
+  chmodSync(pathOf(editor, 'house/kit.feedplot'), 0o444);
+  chmodSync(pathOf(editor, 'house'), 0o555);
+  try {
+    expect(codes(await editor.open('show.feedplot', show('house/kit.feedplot')))).not.toContain(
+      'import-missing',
+    );
+    await editor.open('house/kit.feedplot', kit);
+    await editor.request('textDocument/formatting', 'house/kit.feedplot', {
+      options: { tabSize: 2, insertSpaces: true },
+    });
+    expect(readFileSync(pathOf(editor, 'house/kit.feedplot'), 'utf8')).toBe(kit);
+  } finally {
+    chmodSync(pathOf(editor, 'house'), 0o755);
+  }
 });

@@ -23,7 +23,7 @@ export function findingsMarkdown(findings: readonly LocatedFinding[], plans: rea
     rows.push(row);
   }
   const left = findings.length - rows.length;
-  const more = left > 0 ? `\n${left} more are not shown: \`feedplot check\` lists all.\n` : '';
+  const more = left > 0 ? `\n${left} more are not shown: \`feedplot check --output json\` lists all.\n` : '';
   return `${title}\n\n${checked}\n\n| | check | where | what |\n|---|---|---|---|\n${rows.join('\n')}\n${more}`;
 }
 

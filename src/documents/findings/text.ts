@@ -5,12 +5,16 @@ import { countBySeverity, counted, type LocatedFinding, type Location } from './
 /** More words than anyone reads in one finding. */
 const LONGEST_MESSAGE = 2000;
 
+/** More findings than anyone goes through at a terminal. */
+const MOST_FINDINGS = 1000;
+
 /**
  * Findings for a terminal, one to a line: `file:line:column: severity check: message`. The other places that have a part
  * in it stand below, indented.
  */
 export function findingsText(findings: readonly LocatedFinding[], paint: Paint): string[] {
-  return findings.flatMap((finding) => {
+  const left = findings.length - MOST_FINDINGS;
+  const lines = findings.slice(0, MOST_FINDINGS).flatMap((finding) => {
     const { severity, check, message, related } = finding;
     const head = `${paint.heading(position(finding))}: ${paint[severity](`${severity} ${check}`)}: `;
     return [
@@ -18,6 +22,8 @@ export function findingsText(findings: readonly LocatedFinding[], paint: Paint):
       ...related.map((one) => `  ${position(one)}: ${oneLine(one.message)}`),
     ];
   });
+  if (left > 0) lines.push(`${left} more are not shown: \`feedplot check --output json\` lists all.`);
+  return lines;
 }
 
 function position({ file, line, column }: Location): string {

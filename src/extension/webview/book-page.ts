@@ -1,10 +1,8 @@
 /** The page in which the papers are shown: no script but its own, no style but those with its mark, no network. */
-export function bookPreviewPage(scriptUri: string, nonce: string, cspSource: string): string {
-  const policy = [
-    "default-src 'none'",
-    `script-src 'nonce-${nonce}' ${cspSource}`,
-    `style-src 'nonce-${nonce}'`,
-  ].join('; ');
+export function bookPreviewPage(scriptUri: string, nonce: string): string {
+  const policy = ["default-src 'none'", `script-src 'nonce-${nonce}'`, `style-src 'nonce-${nonce}'`].join(
+    '; ',
+  );
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
