@@ -19,7 +19,8 @@ export function addBookHandler(connection: Connection, services: FeedplotSharedS
       if (!plan) return null;
       const { analysis, assembled } = plan;
       const checked = { analysis, ...checkPlan(analysis, assembled.unreadables) };
-      return { plan: plan.uri, parts: await inSteps(makingBook(checked), token) };
+      const parts = await services.plans.Plans.holding(analysis, () => inSteps(makingBook(checked), token));
+      return { plan: plan.uri, parts };
     },
   );
 }

@@ -28,8 +28,9 @@ export class PlanLenses implements CodeLensProvider {
 
   async provideCodeLens(document: LangiumDocument): Promise<CodeLens[]> {
     const { Plans } = this.#shared.plans;
+    if (!(await wantsLenses(this.#shared.workspace.ConfigurationProvider))) return [];
     const analysis = Plans.of(document)?.analysis;
-    if (!analysis || !(await wantsLenses(this.#shared.workspace.ConfigurationProvider))) return [];
+    if (!analysis) return [];
     const read = Plans.read(document);
     const data = document.uri.toString();
     return (document.parseResult.value as PlanFile).statements.flatMap((node) => {

@@ -1,14 +1,15 @@
 import { AstUtils, CstUtils, type LangiumDocument, URI } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/model.ts';
 import { makingScene } from '../documents/drawing/make-scene.ts';
 import { nameText } from '../documents/drawing/words.ts';
 import { Titles } from '../documents/sheets/titles.ts';
 import type { AssembledPlan } from '../plan/assemble.ts';
 import type { Fact } from '../plan/facts.ts';
-import type { Statement } from '../plan/plan.ts';
+import type { Plan, Statement } from '../plan/plan.ts';
 import { inSteps } from './in-steps.ts';
-import type { CurrentPlan } from './plans.ts';
+import type { CurrentPlan, Plans } from './plans.ts';
 import {
   type Drawing,
   type DrawingQuestion,
@@ -28,7 +29,7 @@ const MOST_BOXES = 1200;
 
 /** Answers what a drawing of a plan shows, where its things stand in the text, and which of them the cursor is in. */
 export function addDrawingHandlers(connection: Connection, services: FeedplotSharedServices): void {
-  const drawn = new DrawnPlans();
+  const drawn = new DrawnPlans(services);
   const documentOf = (uri: string) => services.workspace.LangiumDocuments.getDocument(URI.parse(uri));
 
   connection.onRequest(
@@ -52,10 +53,9 @@ export function addDrawingHandlers(connection: Connection, services: FeedplotSha
   });
 }
 
-/** What is drawn of a plan. An analysis never changes, so the drawing is told by it and by what was asked for. */
+/** What is drawn of a plan. The same facts and words give the same drawing. */
 interface Drawn {
-  readonly analysis: Analysis;
-  /** Tells the labels, which change no analysis. */
+  readonly plan: Plan;
   readonly words: string | undefined;
   readonly asked: string | null;
   readonly version: number;
@@ -66,51 +66,64 @@ interface Drawn {
 
 /** Remembers of each plan what was drawn last, and how it was when its text could last be read whole. */
 class DrawnPlans {
+  readonly #plans: Plans;
   readonly #drawn = new Map<string, Drawn>();
-  readonly #whole = new Map<string, Analysis>();
+  readonly #whole = new Map<string, Plan>();
   #versions = 0;
+
+  constructor(services: FeedplotSharedServices) {
+    this.#plans = services.plans.Plans;
+  }
 
   /** The work is done on the analysis as it is now, in short steps between which every other request is answered. */
   async answer(
-    { uri, assembled, analysis }: CurrentPlan,
+    { uri, assembled, analysis: current }: CurrentPlan,
     question: DrawingQuestion,
     token: CancellationToken,
   ): Promise<Drawing> {
     const last = this.#whole.get(uri);
     // Half a plan would tear the picture apart.
     const stale = assembled.unreadables.length > 0 && last !== undefined;
-    if (assembled.unreadables.length === 0) this.#whole.set(uri, analysis);
-    const drawn = this.#draw(
-      uri,
-      stale ? last : analysis,
-      stale ? undefined : wordsOf(assembled),
-      question.place,
-    );
+    if (assembled.unreadables.length === 0) this.#whole.set(uri, assembled.plan);
+    const plan = stale ? last : assembled.plan;
+    const words = stale ? undefined : wordsOf(assembled);
+    // What was worked out of a plan that is no longer current is used up.
+    let analysis = plan === assembled.plan ? current : undefined;
+    const analysed = () => (analysis ??= analyse(plan));
+
+    const drawn = this.#asDrawn(uri, plan, words, question.place) ?? {
+      plan,
+      words,
+      asked: question.place,
+      version: ++this.#versions,
+      ...whereToDraw(analysed(), question.place),
+    };
+    this.#drawn.set(uri, drawn);
     const { version, place, places, onlyPlaces } = drawn;
     const answer = { plan: uri, version, stale, place, places, onlyPlaces };
     if (question.have === version) return { ...answer, scene: null };
-    const scene = await inSteps(makingScene(drawn.analysis, place === null ? {} : { place }), token);
-    return { ...answer, scene };
+    const making = makingScene(analysed(), place === null ? {} : { place });
+    return { ...answer, scene: await this.#plans.holding(analysed(), () => inSteps(making, token)) };
   }
 
   /** @param words Undefined while the text is broken: the picture stays as it is. */
-  #draw(uri: string, analysis: Analysis, words: string | undefined, asked: string | null): Drawn {
-    const before = this.#drawn.get(uri);
-    if (
-      before?.analysis === analysis &&
-      before.asked === asked &&
-      (words === undefined || before.words === words)
-    )
-      return before;
-    const { places, count } = drawnPlaces(analysis);
-    const onlyPlaces = count > MOST_BOXES;
-    const isThere = places.some(({ name }) => name === asked);
-    const place = isThere ? asked : onlyPlaces ? (places[0]?.name ?? null) : null;
-    const version = ++this.#versions;
-    const drawn = { analysis, words, asked, version, place, places, onlyPlaces };
-    this.#drawn.set(uri, drawn);
-    return drawn;
+  #asDrawn(uri: string, plan: Plan, words: string | undefined, asked: string | null): Drawn | undefined {
+    const drawn = this.#drawn.get(uri);
+    const isSame = drawn?.plan === plan && drawn.asked === asked;
+    return isSame && (words === undefined || drawn.words === words) ? drawn : undefined;
   }
+}
+
+/** The place to draw, or null for the whole. */
+function whereToDraw(
+  analysis: Analysis,
+  asked: string | null,
+): Pick<Drawn, 'place' | 'places' | 'onlyPlaces'> {
+  const { places, count } = drawnPlaces(analysis);
+  const onlyPlaces = count > MOST_BOXES;
+  const isThere = places.some(({ name }) => name === asked);
+  const place = isThere ? asked : onlyPlaces ? (places[0]?.name ?? null) : null;
+  return { place, places, onlyPlaces };
 }
 
 /** Differs once a label of the plan has changed. */

@@ -1,4 +1,5 @@
 import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, URI } from 'langium';
+import type { Analysis } from '../analysis/model.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
@@ -29,6 +30,8 @@ export class Plans {
   #plans = new Map<string, CurrentPlan>();
   readonly #failed = new Map<string, AssembledPlan>();
   #took_ms = 0;
+  /** Who reads an analysis over several turns, counted. */
+  readonly #readers = new Map<Analysis, number>();
   readonly #read = new WeakMap<FileTree, ReadFile>();
 
   constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
@@ -67,6 +70,21 @@ export class Plans {
     return plans;
   }
 
+  /**
+   * Does work that reads an analysis over several turns. What is typed meanwhile is worked out apart from it; otherwise
+   * an edit is worked out in the same objects.
+   */
+  async holding<T>(analysis: Analysis, work: () => Promise<T>): Promise<T> {
+    const readers = (change: number) => (this.#readers.get(analysis) ?? 0) + change;
+    this.#readers.set(analysis, readers(1));
+    try {
+      return await work();
+    } finally {
+      if (readers(-1) > 0) this.#readers.set(analysis, readers(-1));
+      else this.#readers.delete(analysis);
+    }
+  }
+
   /** Plans that could not be worked out, by a fault of the tool. */
   get failed(): ReadonlyMap<string, AssembledPlan> {
     this.all();
@@ -75,7 +93,8 @@ export class Plans {
 
   #workOut(uri: string, assembled: AssembledPlan, before: CurrentPlan | undefined): CurrentPlan | undefined {
     try {
-      return workOut(uri, assembled, before, (check, error) =>
+      const isHeld = before !== undefined && this.#readers.has(before.analysis);
+      return workOut(uri, assembled, before, isHeld, (check, error) =>
         this.#tellFault(`the check ${check}`, uri, error),
       );
     } catch (error) {

@@ -105,7 +105,7 @@ async function answer(
   const current = document && services.plans.Plans.of(document);
   if (!current) throw new RevisionTrouble('No plan imports this file, so there is nothing to compare.');
   const { assembled, analysis } = current;
-  const fresh = sideOf(assembled, 'as it is now', analysis);
+  const fresh = sideOf(assembled, 'as it is now');
   let old: Side;
   let merged: Side[] = [];
   if (against.kind === 'file') old = await sideOfFile(against.uri, services, library);
@@ -125,7 +125,9 @@ async function answer(
   };
 }
 
-function sideOf({ plan, unreadables }: AssembledPlan, name: string, analysis = analyse(plan)): Side {
+/** Worked out apart from what is typed meanwhile. */
+function sideOf({ plan, unreadables }: AssembledPlan, name: string): Side {
+  const analysis = analyse(plan);
   return { analysis, ...checkPlan(analysis, unreadables), unreadable: unreadables.length, name };
 }
 

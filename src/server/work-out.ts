@@ -17,16 +17,23 @@ export interface CurrentPlan {
   readonly settled: boolean;
 }
 
-/** Works a plan out anew where a fact is new, and asks the checks again where only words are; else it is as it was. */
+/**
+ * Works a plan out anew where a fact is new, and asks the checks again where only words are; else it is as it was.
+ *
+ * @param isHeld Whether somebody goes on reading what `before` has worked out; else it is used up.
+ */
 export function workOut(
   uri: string,
   assembled: AssembledPlan,
   before: CurrentPlan | undefined,
+  isHeld: boolean,
   onToolFault: FindingsOptions['onToolFault'] & object,
 ): CurrentPlan {
   const sameFacts = before?.assembled.plan === assembled.plan;
   if (sameFacts && !isWordedAnew(before, assembled)) return { ...before, assembled };
-  const analysis = sameFacts ? before.analysis : analysisAfter(before, assembled);
+  const { plan } = assembled;
+  const again = before && !isHeld ? () => analyseAgain(plan, before.analysis) : () => analyse(plan);
+  const analysis = sameFacts ? before.analysis : again();
   const { unreadables } = assembled;
   if (!before)
     return {
@@ -38,11 +45,6 @@ export function workOut(
     };
   const quick = findingsOf(analysis, unreadables, { when: 'typing', onToolFault });
   return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
-}
-
-/** What `before` has worked out is used up. */
-function analysisAfter(before: CurrentPlan | undefined, { plan }: AssembledPlan): Analysis {
-  return before ? analyseAgain(plan, before.analysis) : analyse(plan);
 }
 
 /** Whether words have changed that a finding shows. Most labels that are typed are in none. */

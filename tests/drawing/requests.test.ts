@@ -83,6 +83,29 @@ test('while the text is broken the last whole drawing stays', async () => {
   expect(await drawn(editor)).toMatchObject({ stale: false });
 });
 
+test('a picture that the broken text has lost is still in the drawing, wherever one looks', async () => {
+  await using editor = await openShow();
+  const before = await drawn(editor);
+  const stage = await drawn(editor, { place: 'stage' });
+  await editor.replace(name, 'feed wide -> mixer.in1', 'feed wide -> (( mixer.in1');
+  await editor.replace(name, 'over rg6 12 m within', 'over rg6 9 m within');
+  expect(await drawn(editor)).toMatchObject({ stale: true, scene: before!.scene });
+  expect((await drawn(editor, { place: 'stage' }))?.scene).toEqual(stage!.scene);
+});
+
+test('what is typed while a drawing is made is in the next one', async () => {
+  await using editor = await openShow(benchText(2000));
+  const before = await drawn(editor);
+  const making = drawn(editor);
+  const edits = [
+    ['feed camera0_1 -> mixer0.in1', 'feed camera0_2 -> mixer0.in1'],
+    ['feed program0 -> screen0_1', '// feed program0 -> screen0_1'],
+  ] as const;
+  await Promise.all(edits.map(([from, to]) => editor.replace(name, from, to)));
+  expect((await making)?.scene).toEqual(before!.scene);
+  expect((await drawn(editor))?.scene).not.toEqual(before!.scene);
+}, 60_000);
+
 test('one place is drawn with what is plugged into it', async () => {
   await using editor = await openShow();
   const stage = await drawn(editor, { place: 'stage' });

@@ -49,3 +49,15 @@ test('while the papers of a large plan are made, a hover is answered first', asy
   await Promise.all([book, hover.then(() => order.push('hover'))]);
   expect(order).toEqual(['hover', 'book']);
 }, 60_000);
+
+test('what is typed while papers are made does not get into them', async () => {
+  const name = 'large.feedplot';
+  await using editor = await Editor.start({ files: {} });
+  await editor.open(name, benchText(2000));
+  const undisturbed = await bookOf(editor, name);
+  const making = bookOf(editor, name);
+  await editor.replace(name, 'feed camera0_1 -> mixer0.in1', 'feed camera0_2 -> mixer0.in1');
+  await editor.replace(name, 'feed program0 -> screen0_1', '// feed program0 -> screen0_1');
+  expect((await making)!.parts).toEqual(undisturbed!.parts);
+  expect((await bookOf(editor, name))!.parts.sections).not.toEqual(undisturbed!.parts.sections);
+}, 60_000);
