@@ -1,6 +1,7 @@
 // Bundles what ships into dist/: the command line, the language server (Node and browser worker) and the VS Code
 // extension (desktop and web), with the shipped library, the starter plan and the JSON Schemas beside them. `--watch`
 // rebuilds on change.
+import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import esbuild from 'esbuild';
@@ -132,6 +133,9 @@ for (const family of fontFamilies) {
 }
 cpSync('src/extension/images', 'dist/images', { recursive: true });
 cpSync('src/extension/walkthrough', 'dist/walkthrough', { recursive: true });
+// The picture of the first steps is a drawing as the program makes it.
+const drawn = ['draw', 'examples/starter/starter.feedplot', '--place', 'desk'];
+execFileSync(process.execPath, ['dist/feedplot.cjs', ...drawn, '--to', 'dist/walkthrough/drawing.svg']);
 for (const [file, schema] of schemas)
   writeFileSync(`dist/${file}`, `${JSON.stringify(schema, undefined, 2)}\n`);
 // What an earlier build left goes last: whoever runs the old one meanwhile is not disturbed.

@@ -161,7 +161,8 @@ class DrawingPanel {
       this.#shown = null;
       return {
         kind: 'nothing',
-        reason: 'No plan imports this file, so there is nothing to draw.',
+        reason:
+          'No plan imports this file, so there is nothing to draw. Open the plan, or write an `import` of this file into it.',
         keep: false,
       };
     }

@@ -46,6 +46,7 @@ const opened = [
   'dist/library/interfaces.feedplot',
   'dist/starter/kit.feedplot',
   'dist/starter/starter.feedplot',
+  'dist/walkthrough/drawing.svg',
 ];
 
 const papers = ['CHANGELOG.md', 'LICENSE', 'README.md', 'dist/THIRD-PARTY-NOTICES.txt', 'package.json'];

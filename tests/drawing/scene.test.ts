@@ -5,7 +5,9 @@ import { loadIn } from '../../src/analysis/traffic.ts';
 import { describeTrace, namesOnWays } from '../../src/documents/drawing/descriptions.ts';
 import { makeScene } from '../../src/documents/drawing/make-scene.ts';
 import type { Scene } from '../../src/documents/drawing/scene.ts';
+import { firstLines } from '../../src/extension/webview/first-lines.ts';
 import { formatShare } from '../../src/physics/display.ts';
+import { findingTexts } from '../support/fixtures.ts';
 import { analysisOfExample, exampleNames, sceneOfExample, sceneOfText } from './scenes.ts';
 
 const situationOf = (scene: Scene, segment: string | null) =>
@@ -277,4 +279,12 @@ describe('a part of a plan', () => {
     });
     expect(lone.boxes.map(({ id }) => id)).toEqual(['camera1', 'screen1']);
   });
+});
+
+test('with the lines that are shown while nothing is drawn, something is, and nothing is wrong', () => {
+  const plan = `plan "First" { rate 59.94 }\n${firstLines}\n`;
+  expect(findingTexts(plan)).toEqual([]);
+  const { boxes, wires } = sceneOfText(plan);
+  expect(boxes.map(({ id }) => id)).toEqual(['mixer', 'camera']);
+  expect(wires).toHaveLength(1);
 });

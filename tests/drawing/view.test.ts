@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { textWidth } from '../../src/documents/drawing/text-size.ts';
+import { firstLines } from '../../src/extension/webview/first-lines.ts';
 import { findChromium } from '../editor/installation.ts';
 import { Random } from '../incremental/random.ts';
 import { randomPlan } from './random-plans.ts';
@@ -292,7 +293,7 @@ describe.runIf(chromium)('the view of the drawing', () => {
   it('says what to write while nothing stands anywhere', async () => {
     view = await browser.open();
     await view.send(sceneMessage(sceneOfText('plan "Empty" { rate 50 }')));
-    await expect.poll(notice).toContain('node mixer');
+    await expect.poll(notice).toContain(firstLines);
   });
 
   describe('shows', () => {

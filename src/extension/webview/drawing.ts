@@ -6,6 +6,7 @@ import type { Scene, SceneSituation } from '../../documents/drawing/scene.ts';
 import { type ThemeName, themes } from '../../documents/drawing/themes.ts';
 import type { ThingsAt } from '../../server/protocol.ts';
 import { exportPng, toBase64 } from './export.ts';
+import { firstLines } from './first-lines.ts';
 import { layoutInWorker } from './layout-worker.ts';
 import { Layouts } from './layouts.ts';
 import { light } from './lights.ts';
@@ -130,11 +131,9 @@ function tell(): void {
 
 function emptyNotice(scene: Scene | undefined): string {
   if (!scene || scene.boxes.length > 0) return '';
-  return `Nothing stands anywhere yet. Lines like these make the first boxes appear:
+  return `Nothing stands anywhere yet. Lines like these make the first boxes appear, and the command "Feedplot: New plan" writes a whole plan to change into your own:
 
-place desk "Desk"
-node mixer "Vision mixer" : mixer_4 at desk
-source camera "Camera" at desk sends 1080p59.94 as sdi_3g into mixer.in1 over rg6 10 m`;
+${firstLines}`;
 }
 
 function situation(): SceneSituation | undefined {
