@@ -1,14 +1,14 @@
 /** The drawing's view in a plain browser, driven by pointer and keys. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { textWidth } from '../../src/documents/drawing/text-size.ts';
 import { firstLines } from '../../src/extension/webview/first-lines.ts';
 import { findChromium } from '../editor/installation.ts';
 import { Random } from '../incremental/random.ts';
+import { brokenRules } from '../support/accessibility.ts';
+import { type EditorTheme, editorThemes } from '../support/editor-colours.ts';
 import { randomPlan } from './random-plans.ts';
 import { sceneOfExample, sceneOfText } from './scenes.ts';
-import { type EditorTheme, sceneMessage, type View, ViewBrowser } from './view.ts';
+import { sceneMessage, type View, ViewBrowser } from './view.ts';
 
 const chromium = findChromium();
 if (!chromium) {
@@ -544,32 +544,13 @@ describe.runIf(chromium)('the view of the drawing', () => {
   });
 
   describe('is open to everybody', () => {
-    const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-    it.each(['light', 'dark', 'contrast', 'contrast-light'] as const)(
-      'no rule of axe is broken, %s',
-      async (theme) => {
-        await open(finals, theme);
-        await view.page.locator('#words').click();
-        await view.send(sceneMessage(null, { stale: true }));
-        await expect.poll(notice).not.toBe('');
-        await view.page.evaluate(axe);
-        const broken = await view.page.evaluate(async () => {
-          const { axe } = window as unknown as {
-            axe: {
-              run(): Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }>;
-            };
-          };
-          const { violations } = await axe.run();
-          return violations.map(({ id, impact, nodes }) => ({
-            id,
-            impact,
-            first: nodes[0]?.html.slice(0, 200),
-          }));
-        });
-        expect(broken).toEqual([]);
-      },
-    );
+    it.each(editorThemes)('no rule of axe is broken, %s', async (theme) => {
+      await open(finals, theme);
+      await view.page.locator('#words').click();
+      await view.send(sceneMessage(null, { stale: true }));
+      await expect.poll(notice).not.toBe('');
+      expect(await brokenRules(view.page)).toEqual([]);
+    });
 
     it('every control has a name, and Tab comes to all of them and to the drawing', async () => {
       await open();

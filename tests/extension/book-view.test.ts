@@ -6,6 +6,7 @@ import { bookParts } from '../../src/documents/book/book.ts';
 import { isFromBookView } from '../../src/extension/webview/book-messages.ts';
 import { bookPreviewPage } from '../../src/extension/webview/book-page.ts';
 import { root } from '../cli/command-line.ts';
+import { brokenRules } from '../support/accessibility.ts';
 import { describeInBrowser, type Viewer } from '../support/browser.ts';
 import { checkedExample, checkedPlan } from '../support/example-plans.ts';
 import { hostileShow } from '../support/hostile-show.ts';
@@ -73,6 +74,14 @@ describeInBrowser('the view of the papers', (viewer) => {
     expect(requests).toEqual([`${origin}/book.js`]);
     await page.close();
   }, 60_000);
+
+  test('no rule of axe is broken', async () => {
+    const { page, tell } = await openView(viewer);
+    await tell({ kind: 'book', name: 'starter', parts: bookParts(checkedExample('starter')) });
+    await page.getByText('As the text is now.').waitFor({ timeout: 30_000 });
+    expect(await brokenRules(page)).toEqual([]);
+    await page.close();
+  }, 90_000);
 
   test('hostile names act on nothing in it', async () => {
     const { page, complaints, tell } = await openView(viewer);

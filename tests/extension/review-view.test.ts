@@ -1,6 +1,7 @@
 /** The view of a comparison, in a browser that stands in for the editor. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { reviewScenes } from '../../src/documents/review/scenes.ts';
 import { headlineOf, sectionsOf } from '../../src/documents/review/sections.ts';
@@ -11,7 +12,9 @@ import type { ShownReview } from '../../src/server/protocol/review.ts';
 import { root } from '../cli/command-line.ts';
 import { reviewed, sideOf } from '../review/reviews.ts';
 import { changed, kit, plan, withCamera } from '../review/shows.ts';
+import { brokenRules } from '../support/accessibility.ts';
 import { describeInBrowser, type Viewer } from '../support/browser.ts';
+import { editorThemes, useTheme } from '../support/editor-colours.ts';
 
 // A view of the editor has a secure origin, too.
 const origin = 'https://view.test';
@@ -37,6 +40,13 @@ function shown(old: string, fresh: string): ShownReview {
       loads: [],
     }),
   );
+}
+
+/** Unfolds every part of the list. */
+async function openAll(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
 }
 
 async function openView(viewer: Viewer) {
@@ -101,6 +111,44 @@ describeInBrowser('the view of a comparison', (viewer) => {
     expect(complaints).toEqual([]);
     expect(requests).toEqual([`${origin}/review.js`]);
   });
+
+  test.each(editorThemes)(
+    'no rule of axe is broken, %s',
+    async (theme) => {
+      const { page, tell } = await openView(viewer);
+      await useTheme(page, theme);
+      await tell({ kind: 'review', review: shown(show, withCamera(show, 'close', 3)) });
+      await page.locator('#after svg').waitFor({ timeout: 30_000 });
+      await openAll(page);
+      expect(await brokenRules(page)).toEqual([]);
+      await page.close();
+    },
+    60_000,
+  );
+
+  test('by keys alone: every control has a name, and Tab comes to the drawings and to every line', async () => {
+    const { page, told, tell } = await openView(viewer);
+    await tell({ kind: 'review', review: shown(show, withCamera(show, 'close', 3)) });
+    await page.locator('#after svg').waitFor({ timeout: 30_000 });
+    await openAll(page);
+    const wanted = await page.locator('#bar button, .frame, summary, li button').count();
+    const reached = new Set<number>();
+    await page.locator('#further').focus();
+    for (let i = 0; i < wanted + 3; i++) {
+      const at = await page.evaluate(() =>
+        [...document.querySelectorAll('#bar button, .frame, summary, li button')].indexOf(
+          document.activeElement!,
+        ),
+      );
+      if (at >= 0) reached.add(at);
+      await page.keyboard.press('Tab');
+    }
+    expect(reached.size).toBe(wanted);
+    await page.getByRole('button', { name: /source close/ }).focus();
+    await page.keyboard.press('Enter');
+    expect((await told()).at(-1)).toMatchObject({ kind: 'open' });
+    await page.close();
+  }, 60_000);
 
   test('both drawings have one scale and move together', async () => {
     const { page, tell } = await openView(viewer);

@@ -13,17 +13,20 @@ export function bookPreviewPage(scriptUri: string, nonce: string): string {
 <style id="book-style" nonce="${nonce}"></style>
 <style nonce="${nonce}">
 body { padding: 0 20px 20px; }
-#bar { position: sticky; top: 0; z-index: 1; display: flex; gap: 10px; align-items: center; padding: 8px 0; background: #fff; border-bottom: 1px solid #000; }
+#head { position: sticky; top: 0; z-index: 1; }
+#bar { display: flex; gap: 10px; align-items: center; padding: 8px 0; background: #fff; border-bottom: 1px solid #000; }
 #bar button { font: inherit; padding: 3px 10px; color: #000; background: #eee; border: 1px solid #000; border-radius: 3px; cursor: pointer; }
 #bar button:focus-visible { outline: 3px solid #0050d0; outline-offset: 1px; }
 #bar button:disabled { color: #555; cursor: default; }
 </style>
 </head>
 <body>
+<header id="head">
 <div id="bar" role="toolbar" aria-label="Papers">
 <button id="save" type="button" disabled>Save as HTML, to print</button>
 <span id="state" role="status" aria-live="polite">Working…</span>
 </div>
+</header>
 <div id="book"></div>
 <script nonce="${nonce}" src="${scriptUri}"></script>
 </body>

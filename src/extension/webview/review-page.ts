@@ -17,7 +17,7 @@ export function reviewPage(script: string, nonce: string): string {
 </head>
 <body>
 <header>
-<h1 id="headline" role="status"></h1>
+<h1><span id="headline" role="status"></span></h1>
 <p id="compared"></p>
 <div id="bar" role="toolbar" aria-label="Drawing">
 <select id="segment" aria-label="Part of the show" title="Part of the show" hidden></select>
@@ -28,7 +28,7 @@ export function reviewPage(script: string, nonce: string): string {
 </div>
 </header>
 <div id="notice" role="status" hidden></div>
-<div id="sides">
+<div id="sides" role="region" aria-label="Drawings">
 <figure><figcaption>Before</figcaption><div class="frame" id="before" tabindex="0" role="group" aria-label="Drawing before the change"></div></figure>
 <figure><figcaption>After</figcaption><div class="frame" id="after" tabindex="0" role="group" aria-label="Drawing after the change"></div></figure>
 </div>
