@@ -232,9 +232,9 @@ test('line ends that change, in the editor and on disk', async () => {
   expect(windows).toEqual(found);
   writeFileSync(pathOf(editor, 'kit.feedplot'), kit.replaceAll('\n', '\r\n'));
   await changed(editor, { 'kit.feedplot': FileChangeType.Changed });
-  expect(
-    codes(await editor.replace('show.feedplot', 'place desk\r\nnode', 'place desk\r\n\r\nnode')),
-  ).toEqual(codes(found));
+  const after = await editor.replace('show.feedplot', 'place desk\r\nnode', 'place desk\r\n\r\nnode');
+  // While somebody types, what is costly to check comes behind the rest.
+  expect(codes(after).sort()).toEqual(codes(found).sort());
 });
 
 test('what lies in a folder that may only be read is read, and nothing is written there', async () => {
