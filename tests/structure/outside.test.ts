@@ -99,7 +99,10 @@ describe('every page in the editor', () => {
 
   it.each(Object.keys(pages))('%s draws its mark from a cryptographic source', (file) => {
     const { text } = sources.find((one) => one.file === file)!;
-    expect(text).toMatch(/crypto\.(randomUUID\(\)|getRandomValues\(new Uint8Array\(16\)\))/);
+    expect(text).toMatch(/\b(newNonce\(\)|crypto\.randomUUID\(\))/);
+    const made = sources.filter((one) => one.text.includes('function newNonce('));
+    for (const one of made)
+      expect(one.text).toMatch(/crypto\.getRandomValues\(new Uint8Array\((1[6-9]|[2-9]\d)\)\)/);
   });
 
   it('and nothing is drawn from a source that can be foretold', () => {
