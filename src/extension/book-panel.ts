@@ -12,7 +12,14 @@ import {
   workspace,
 } from 'vscode';
 import { type BaseLanguageClient, State } from 'vscode-languageclient';
-import { type Book, type BookQuestion, serverRequests } from '../server/protocol.ts';
+import {
+  type Book,
+  type BookQuestion,
+  type PlaceInText,
+  serverRequests,
+  type ThingQuestion,
+} from '../server/protocol.ts';
+import { showPlace } from './review-places.ts';
 import { type FromBookView, isFromBookView, type ToBookView } from './webview/book-messages.ts';
 import { bookPreviewPage } from './webview/book-page.ts';
 
@@ -39,6 +46,8 @@ class BookPanel {
   readonly #client: BaseLanguageClient;
   readonly #panel: WebviewPanel;
   #uri: Uri | undefined;
+  /** The plan whose papers are shown. */
+  #plan: string | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #asking = false;
   #askAgain = false;
@@ -58,8 +67,13 @@ class BookPanel {
       },
     );
     const { webview } = this.#panel;
-    const script = webview.asWebviewUri(Uri.joinPath(dist, 'book.js')).toString();
-    webview.html = bookPreviewPage(script, crypto.randomUUID());
+    const addressOf = (file: string) => webview.asWebviewUri(Uri.joinPath(dist, file)).toString();
+    webview.html = bookPreviewPage({
+      script: addressOf('book.js'),
+      layout: addressOf('layout-worker.js'),
+      nonce: crypto.randomUUID(),
+      cspSource: webview.cspSource,
+    });
     const subscriptions = Disposable.from(
       webview.onDidReceiveMessage((message: unknown) => {
         if (isFromBookView(message)) void this.#answer(message);
@@ -127,13 +141,22 @@ class BookPanel {
     const question: BookQuestion = { uri: this.#uri.toString() };
     const book = await this.#client.sendRequest<Book | null>(serverRequests.book, question);
     if (!book) return { kind: 'nothing', reason: 'No plan imports this file, so it has no papers.' };
+    this.#plan = book.plan;
     this.#panel.title = `Papers: ${book.parts.title}`;
     const file = decodeURIComponent(book.plan.slice(book.plan.lastIndexOf('/') + 1));
     return { kind: 'book', name: file.replace(/\.feedplot$/, ''), parts: book.parts };
   }
 
+  async #open(id: string, what: string): Promise<void> {
+    if (!this.#plan) return;
+    const question: ThingQuestion = { plan: this.#plan, id, what };
+    const place = await this.#client.sendRequest<PlaceInText | null>(serverRequests.thingPlace, question);
+    if (place) await showPlace(Uri.parse(place.uri), place.range);
+  }
+
   async #answer(message: FromBookView): Promise<void> {
     if (message.kind === 'ready') return this.#soon();
+    if (message.kind === 'open') return this.#open(message.id, message.what);
     const folder = this.#uri ? Uri.joinPath(this.#uri, '..') : workspace.workspaceFolders?.[0]?.uri;
     const target = await window.showSaveDialog({
       ...(folder ? { defaultUri: Uri.joinPath(folder, `${message.name}-papers.html`) } : {}),

@@ -147,8 +147,12 @@ function drawnPlaces(analysis: Analysis): { places: DrawnPlace[]; count: number 
 
 function statementOf(analysis: Analysis | undefined, id: string, what: string): Statement | undefined {
   if (what === 'room') return analysis?.places.get(id)?.statement;
-  // The cable of a source or destination has no name among the things.
-  return (analysis?.things.get(id) ?? analysis?.links.find(({ name }) => name === id))?.statement;
+  if (!analysis) return undefined;
+  const { things, links, feeds, cases, kits, places } = analysis;
+  const named = ({ name }: { readonly name: string }) => name === id;
+  // The cable of a source or destination has no name among the things; the rest are rows of the papers.
+  const thing = things.get(id) ?? links.find(named) ?? feeds.find(named) ?? cases.get(id) ?? kits.get(id);
+  return (thing ?? places.get(id))?.statement;
 }
 
 /** What the statement under the cursor makes or speaks of. */

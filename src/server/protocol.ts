@@ -68,7 +68,7 @@ export const serverRequests = {
   health: 'feedplot/health',
   /** `DrawingQuestion` -> `Drawing | null`: what the drawing of a plan shows. */
   drawing: 'feedplot/drawing',
-  /** `ThingQuestion` -> `PlaceInText | null`: where a thing of the drawing is written. */
+  /** `ThingQuestion` -> `PlaceInText | null`: where a thing of the drawing or a row of the papers is written. */
   thingPlace: 'feedplot/thingPlace',
   /** `ThingAtQuestion` -> `ThingsAt | null`: the things of the drawing that a position in the text speaks of. */
   thingAt: 'feedplot/thingAt',

@@ -27,11 +27,22 @@ async function openView(viewer: Viewer) {
   await page.route(`${origin}/page`, (route) =>
     route.fulfill({
       contentType: 'text/html',
-      body: bookPreviewPage(`${origin}/book.js`, 'a-nonce'),
+      body: bookPreviewPage({
+        script: `${origin}/book.js`,
+        layout: `${origin}/layout-worker.js`,
+        nonce: 'a-nonce',
+        cspSource: origin,
+      }),
     }),
   );
   await page.route(`${origin}/book.js`, (route) =>
     route.fulfill({ contentType: 'text/javascript', body: readFileSync(join(root, 'dist/book.js'), 'utf8') }),
+  );
+  await page.route(`${origin}/layout-worker.js`, (route) =>
+    route.fulfill({
+      contentType: 'text/javascript',
+      body: readFileSync(join(root, 'dist/layout-worker.js'), 'utf8'),
+    }),
   );
   await page.goto(`${origin}/page`);
   const told = () => page.evaluate(() => (window as unknown as { told: unknown[] }).told);
@@ -42,6 +53,7 @@ async function openView(viewer: Viewer) {
 test('a message from the view is believed only when it is one that the view sends', () => {
   expect(isFromBookView({ kind: 'ready' })).toBe(true);
   expect(isFromBookView({ kind: 'save', name: 'a', html: '<p>' })).toBe(true);
+  expect(isFromBookView({ kind: 'open', id: 'mixer', what: 'row' })).toBe(true);
   for (const other of [null, 'save', {}, { kind: 'save', name: 'a' }, { kind: 'open', name: 'a', html: '' }])
     expect(isFromBookView(other)).toBe(false);
 });
@@ -71,7 +83,31 @@ describeInBrowser('the view of the papers', (viewer) => {
     expect([saved.kind, saved.name]).toEqual(['save', 'finals']);
     expect(saved.html).toMatch(/^<!DOCTYPE html>[\s\S]*default-src 'none'[\s\S]*SCIENCE[\s\S]*<\/html>\n$/);
     expect(complaints).toEqual([]);
-    expect(requests).toEqual([`${origin}/book.js`]);
+    // Its own script and its own worker, from the extension; the worker starts from a copy.
+    expect(requests.filter((address) => !address.startsWith('blob:'))).toEqual([
+      `${origin}/book.js`,
+      `${origin}/layout-worker.js`,
+    ]);
+    await page.close();
+  }, 60_000);
+
+  test('a click on a row, a patched socket or a drawn thing asks for its text, marking words does not', async () => {
+    const { page, told, tell } = await openView(viewer);
+    await tell({ kind: 'book', name: 'finals', parts: bookParts(checkedExample('finals')) });
+    await page.getByText('As the text is now.').waitFor({ timeout: 30_000 });
+    const asked = async () => (await told()).slice(1);
+    await page.locator('#cables tr[data-of="trunk"] td').nth(1).click();
+    await page.locator('#patch tr[data-of="box_d.in1"] td').nth(1).click();
+    await page.locator('#drawing-whole-0 g[data-id="mixer"] text').first().click();
+    await page.locator('#cables h2').click();
+    expect(await asked()).toEqual([
+      { kind: 'open', id: 'trunk', what: 'row' },
+      { kind: 'open', id: 'box_d', what: 'row' },
+      { kind: 'open', id: 'mixer', what: expect.any(String) },
+    ]);
+    await page.locator('#cables tr[data-of="trunk"] data').first().dblclick();
+    // The first click of the two asks; the second marks a word.
+    expect(await asked()).toHaveLength(4);
     await page.close();
   }, 60_000);
 

@@ -58,7 +58,12 @@ const pages: Record<string, string> = {
     nonce,
     cspSource,
   }),
-  'extension/book-panel.ts': bookPreviewPage(`${cspSource}/book.js`, nonce),
+  'extension/book-panel.ts': bookPreviewPage({
+    script: `${cspSource}/book.js`,
+    layout: `${cspSource}/layout.js`,
+    nonce,
+    cspSource,
+  }),
   'extension/review-panel.ts': reviewPage(`${cspSource}/review.js`, nonce),
 };
 

@@ -9,6 +9,8 @@ export type ToBookView =
 /** From the view to the extension. */
 export type FromBookView =
   | { readonly kind: 'ready' }
+  /** Show the text of what was clicked: its name, and as what it is drawn. */
+  | { readonly kind: 'open'; readonly id: string; readonly what: string }
   /** The papers as one file, to be kept. */
   | { readonly kind: 'save'; readonly name: string; readonly html: string };
 
@@ -16,7 +18,8 @@ export type FromBookView =
 export function isFromBookView(message: unknown): message is FromBookView {
   if (typeof message !== 'object' || message === null || !('kind' in message)) return false;
   if (message.kind === 'ready') return true;
-  const { name, html } = message as Record<string, unknown>;
+  const { name, html, id, what } = message as Record<string, unknown>;
+  if (message.kind === 'open') return typeof id === 'string' && typeof what === 'string';
   return message.kind === 'save' && typeof name === 'string' && typeof html === 'string';
 }
 

@@ -1,8 +1,15 @@
+import type { PageSurroundings } from './page.ts';
+
 /** The page in which the papers are shown: no script but its own, no style but those with its mark, no network. */
-export function bookPreviewPage(scriptUri: string, nonce: string): string {
-  const policy = ["default-src 'none'", `script-src 'nonce-${nonce}'`, `style-src 'nonce-${nonce}'`].join(
-    '; ',
-  );
+export function bookPreviewPage({ script, layout, nonce, cspSource }: PageSurroundings): string {
+  const policy = [
+    "default-src 'none'",
+    `script-src 'nonce-${nonce}'`,
+    `style-src 'nonce-${nonce}'`,
+    // The layout's worker is read as a file and started from a copy.
+    `connect-src ${cspSource}`,
+    'worker-src blob:',
+  ].join('; ');
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -18,6 +25,9 @@ body { padding: 0 20px 20px; }
 #bar button { font: inherit; padding: 3px 10px; color: #000; background: #eee; border: 1px solid #000; border-radius: 3px; cursor: pointer; }
 #bar button:focus-visible { outline: 3px solid #0050d0; outline-offset: 1px; }
 #bar button:disabled { color: #555; cursor: default; }
+#bar progress { width: 8em; }
+#book [data-of], #book [data-id] { cursor: pointer; }
+#book tr[data-of]:hover > td { background: #fff3c4; }
 </style>
 </head>
 <body>
@@ -25,10 +35,11 @@ body { padding: 0 20px 20px; }
 <div id="bar" role="toolbar" aria-label="Papers">
 <button id="save" type="button" disabled>Save as HTML, to print</button>
 <span id="state" role="status" aria-live="polite">Working…</span>
+<progress id="progress" aria-label="Drawings laid out" hidden></progress>
 </div>
 </header>
 <div id="book"></div>
-<script nonce="${nonce}" src="${scriptUri}"></script>
+<script nonce="${nonce}" src="${script}" data-layout="${layout}" id="script"></script>
 </body>
 </html>`;
 }

@@ -1,9 +1,12 @@
 /** The papers beside the text: lays the drawings out, shows the book, and hands it over as one file. */
 import type { BookParts } from '../../documents/book/book.ts';
 import { bookBody, bookPage } from '../../documents/book/page.ts';
-import { type Placement, placeScene } from '../../documents/drawing/place-scene.ts';
+import { layOutOnce } from '../../documents/drawing/alike.ts';
+import { arrange } from '../../documents/drawing/arrange.ts';
+import type { Placement } from '../../documents/drawing/placement.ts';
 import type { Scene } from '../../documents/drawing/scene.ts';
 import { type FromBookView, isToBookView } from './book-messages.ts';
+import { layoutInWorker } from './layout-worker.ts';
 
 declare function acquireVsCodeApi(): { postMessage(message: FromBookView): void };
 
@@ -12,6 +15,8 @@ const byId = <E extends HTMLElement>(id: string) => document.getElementById(id) 
 const book = byId('book');
 const state = byId('state');
 const save = byId<HTMLButtonElement>('save');
+const progress = byId<HTMLProgressElement>('progress');
+const layOut = layoutInWorker(byId('script').dataset.layout ?? '');
 
 let shown: { name: string; parts: BookParts; placements: readonly (Placement | undefined)[] } | undefined;
 /** Counts what was sent: work on an older book is given up. */
@@ -26,26 +31,30 @@ window.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
   else void show(data.name, data.parts, latest);
 });
 save.addEventListener('click', () => void handOver());
+book.addEventListener('click', ({ target }) => openText(target));
 vscode.postMessage({ kind: 'ready' });
 
 async function show(name: string, parts: BookParts, number: number): Promise<void> {
   const before = placed;
   const now = new Map<string, Placement>();
   const placements: (Placement | undefined)[] = [];
+  const layOutAlike = layOutOnce(layOut);
   for (const [i, { scene, title }] of parts.drawings.entries()) {
     const key = layoutKey(scene);
     let placement = before.get(key);
     if (!placement) {
       state.textContent = `Drawing ${i + 1} of ${parts.drawings.length}: ${title}`;
-      // The page is painted and listens before the next layout begins.
-      await new Promise((resolve) => setTimeout(resolve, 0));
-      placement = await placeScene(scene).catch(() => undefined);
+      progress.hidden = false;
+      progress.max = parts.drawings.length;
+      progress.value = i;
+      placement = await arrange(scene, layOutAlike).catch(() => undefined);
       if (number !== latest) return;
     }
     if (placement) now.set(key, placement);
     placements.push(placement);
   }
   placed = now;
+  progress.hidden = true;
   const missing = placements.filter((one) => one === undefined).length;
   const { scrollX, scrollY } = window;
   byId('book-style').textContent = parts.style;
@@ -68,6 +77,22 @@ async function handOver(): Promise<void> {
     // Without a secure origin a browser makes no hashes, and the file's policy needs one.
     state.textContent = 'This editor cannot put the file together; the command `feedplot book` can.';
   }
+}
+
+/** A click on a row or on something drawn leads to its text, unless it ends the marking of words to copy. */
+function openText(target: EventTarget | null): void {
+  if (!(target instanceof Element) || window.getSelection()?.isCollapsed === false) return;
+  const row = target.closest<HTMLElement>('[data-of]');
+  const drawn = target.closest<SVGElement>('[data-id]');
+  const id = row?.dataset.of ?? drawn?.dataset.id;
+  if (id === undefined) return;
+  // A row of a patch card is of a socket; what is written is its box.
+  const ofSocket = row?.closest('#patch') != null && id.includes('.');
+  vscode.postMessage({
+    kind: 'open',
+    id: ofSocket ? id.slice(0, id.lastIndexOf('.')) : id,
+    what: drawn?.dataset.kind ?? 'row',
+  });
 }
 
 /** All of a scene that a layout depends on. */
