@@ -4,9 +4,10 @@ import { hashOf } from '../book/page.ts';
 import { drawSvg } from '../drawing/draw-svg.ts';
 import { placeScene } from '../drawing/place-scene.ts';
 import type { NameOf } from '../findings/located.ts';
+import { headlineOf } from './headline.ts';
 import type { Review } from './review.ts';
 import { reviewScenes } from './scenes.ts';
-import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
+import { type Entry, type Section, sectionsOf } from './sections.ts';
 import { comparedText, placeText } from './text.ts';
 
 /**

@@ -1,8 +1,9 @@
 import { counted, type NameOf } from '../findings/located.ts';
 import { oneLine } from '../printable.ts';
 import { escapeMarkdown } from '../sheets/markdown.ts';
+import { headlineOf } from './headline.ts';
 import type { Review } from './review.ts';
-import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
+import { type Entry, type Section, sectionsOf } from './sections.ts';
 import { comparedText, placeText } from './text.ts';
 
 /** A comment of a pull request may have 65,536 characters; there is room left for what a workflow adds. */

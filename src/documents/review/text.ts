@@ -2,8 +2,9 @@ import type { NameOf } from '../findings/located.ts';
 import type { Paint } from '../paint.ts';
 import { oneLine } from '../printable.ts';
 import { wrapLine } from '../wrap.ts';
+import { headlineOf } from './headline.ts';
 import type { Review, ReviewPlace } from './review.ts';
-import { type Entry, headlineOf, type Section, sectionsOf } from './sections.ts';
+import { type Entry, type Section, sectionsOf } from './sections.ts';
 
 /** A review for a terminal: nothing in it is told by colour alone. */
 export function reviewText(review: Review, nameOf: NameOf, paint: Paint, width: number): string[] {
