@@ -98,6 +98,15 @@ describe('fitting', () => {
     },
   );
 
+  test('words stay whole as long as that leaves letters of some size, and a dot stays with what is before it', () => {
+    const narrow = { width: 105, height: 44, most: 36 };
+    expect(fitText('Lectern microphones', narrow, faces).lines).toEqual(['Lectern', 'microphones']);
+    for (const line of fitText('other end: Patch field, balcony · front1', narrow, faces).lines)
+      expect(line).not.toMatch(/^·/);
+    // A name of one word that is longer than that is broken instead of becoming too small to read.
+    expect(fitText('x'.repeat(80), narrow, faces).lines.length).toBeGreaterThan(1);
+  });
+
   test('any text of any size of room: never cut', () => {
     fc.assert(
       fc.property(

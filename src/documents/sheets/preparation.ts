@@ -100,7 +100,7 @@ function firmwareItem(state: FirmwareState | undefined): Item[] {
     {
       what: 'Firmware',
       set: wanted,
-      note: found === wanted ? `found ${found}: nothing to do` : `found ${found}: UPDATE`,
+      note: found === wanted ? `found ${found}: as wanted` : `found ${found}: UPDATE`,
       done: found === wanted,
     },
   ];

@@ -18,13 +18,17 @@ export interface Room {
 export const LINE_HEIGHT = 1.22;
 const SHRINK = 0.93;
 
+/** Down to this share of the largest letters, words stay whole; smaller ones are worse to read than a broken word. */
+const WHOLE_WORDS = 0.4;
+
 /**
- * A text that fits: it is broken into lines, and shrinks until they all have room. Never cut: a long name ends in small
- * letters.
+ * A text that fits: it is broken into lines, between words as long as that leaves letters of some size, and shrinks
+ * until they all have room. Never cut: a long name ends in small letters.
  */
 export function fitText(text: string, { width, height, most }: Room, faces: Faces): FittedText {
   const ems = measured(text, faces);
-  let size = most;
+  const longest = Math.max(0, ...ems.map((word) => word.width));
+  let size = longest * most * WHOLE_WORDS <= width ? Math.min(most, (width / longest) * 0.999) : most;
   for (;;) {
     const lines = broken(ems, width / size);
     if ((lines.length * LINE_HEIGHT * size <= height && lines.every(({ fits }) => fits)) || size < 0.5)
@@ -45,12 +49,12 @@ interface Word {
 /** The same words come again and again: each is measured once in the same faces. */
 const wordsOf = new WeakMap<Faces, Map<string, Word>>();
 
-/** The words of a text with their widths at size 1. */
+/** The words of a text with their widths at size 1; a dot between two stays with the first. */
 function measured(text: string, faces: Faces): Word[] {
   const words = wordsOf.get(faces) ?? new Map<string, Word>();
   wordsOf.set(faces, words);
   return text
-    .split(/\s+/)
+    .split(/\s+(?!·(?:\s|$))/)
     .filter(Boolean)
     .map((word) => {
       const known = words.get(word) ?? measuredWord(word, faces);
