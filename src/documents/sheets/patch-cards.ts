@@ -44,7 +44,9 @@ function card(node: Node, place: Place | undefined, input: SheetInput): SheetTab
     group: {
       heading: 'Box',
       title: input.titles.of(node),
-      subtitle: node.kit?.statement.label ?? node.kit?.name,
+      subtitle: [node.kit?.statement.label ?? node.kit?.name, place && `at ${input.titles.place(place)}`]
+        .filter(Boolean)
+        .join(', '),
     },
     columns: [
       { title: 'Done', kind: 'tick' },
@@ -136,7 +138,7 @@ function endsCard(
     {
       file: 'patch-sources-and-screens',
       part: partOf(place, input),
-      group: { heading: 'Place', title: 'Sources and screens here' },
+      group: { heading: 'Place', title: `Sources and screens${place ? ` at ${titles.place(place)}` : ''}` },
       columns: [
         { title: 'Done', kind: 'tick' },
         { title: 'Thing', kind: 'large' },
