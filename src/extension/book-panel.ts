@@ -19,6 +19,7 @@ import {
   serverRequests,
   type ThingQuestion,
 } from '../server/protocol.ts';
+import { newNonce } from './panels.ts';
 import { showPlace } from './review-places.ts';
 import { type FromBookView, isFromBookView, type ToBookView } from './webview/book-messages.ts';
 import { bookPreviewPage } from './webview/book-page.ts';
@@ -71,7 +72,7 @@ class BookPanel {
     webview.html = bookPreviewPage({
       script: addressOf('book.js'),
       layout: addressOf('layout-worker.js'),
-      nonce: crypto.randomUUID(),
+      nonce: newNonce(),
       cspSource: webview.cspSource,
     });
     const subscriptions = Disposable.from(

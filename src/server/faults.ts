@@ -8,6 +8,9 @@ const TOLD =
 /** So much of a text goes into the log: enough to do again what failed. */
 const MOST_LOGGED = 20_000;
 
+/** Lines of a stack that tell one fault from another: the message and where it was thrown, not who was on the way there. */
+const INNERMOST = 4;
+
 /**
  * Faults of the tool itself. Each is written to the log once, with what is needed to make it happen again, and nothing
  * else of the server's work ends with it.
@@ -23,7 +26,7 @@ export class Faults {
   /** @param doing What was tried, such as `textDocument/hover`, and with what. */
   tell(doing: string, given: unknown, error: unknown): void {
     const stack = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    const fault = `${doing} ${stack}`;
+    const fault = `${doing} ${stack.split('\n', INNERMOST).join('\n')}`;
     if (this.#known.has(fault)) return;
     this.#known.add(fault);
     const text = `A fault of Feedplot (${doing}). Please report it.\n${stack}\nGiven: ${asText(given)}`;

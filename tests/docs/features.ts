@@ -234,6 +234,18 @@ export const others: readonly Feature[] = [
     test: server('other-editors', 'Emacs shows findings'),
   },
   {
+    says: 'Limits on files, imports, names and findings, each told in words instead of a crash',
+    test: server('limits', 'more files than a plan has'),
+  },
+  {
+    says: 'Long work is given up as soon as nobody waits for it',
+    test: server('cancel', 'requests of every kind on a large plan'),
+  },
+  {
+    says: 'A fault of the tool is told as one, logged once, and ends nothing',
+    test: server('faults', 'a request that fails'),
+  },
+  {
     says: 'Works in folders that are not trusted and asks nothing of the network',
     test: editor('acceptance', 'asks nothing of the network'),
   },

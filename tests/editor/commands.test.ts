@@ -176,4 +176,10 @@ describe.runIf(installation)('the packaged extension, command by command', () =>
       (await chosen.allInnerTexts()).join(' ').includes('Feedplot'),
     );
   }, 60_000);
+
+  it('has asked nothing of the network in all that', () => {
+    // What a webview reads of the extension has such an address, which the editor itself answers in the browser.
+    const own = /^https:\/\/[\w+.-]+\.vscode-resource\.vscode-cdn\.net\/.*\/dist\/[\w-]+\.js$/;
+    expect(workbench.externalRequests().filter((address) => !own.test(address))).toEqual([]);
+  });
 });

@@ -11,6 +11,8 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
+import { planChecks } from '../../src/checks/catalogue.ts';
+import type { Check } from '../../src/checks/check.ts';
 import { Faults } from '../../src/server/faults.ts';
 import { createServerServices } from '../../src/server/services.ts';
 import { startServer } from '../../src/server/start.ts';
@@ -145,6 +147,33 @@ test('a plan that cannot be worked out says so, is logged with its text, and is 
   expect(told[0]).toContain('plan \\"Test\\"\\nplace desk');
   broken = false;
   expect(codes(await change('plan "Test"\nplace desk "Desk"\nplace desk\n'))).toEqual(['duplicate-name']);
+});
+
+test('a check that fails is told as a fault of the tool, logged once with the plan, and the others go on', async () => {
+  const { log, open, change } = await start();
+  const broken: Check = {
+    ...planChecks[0]!,
+    name: 'broken-check',
+    find: () => {
+      throw new TypeError('not a function');
+    },
+  };
+  (planChecks as Check[]).push(broken);
+  try {
+    const found = await open('plan "Test"\nplace desk "Desk"\nplace desk\n');
+    expect(codes(found).sort()).toEqual(['duplicate-name', 'tool-fault']);
+    const [fault] = found.filter(({ code }) => code === 'tool-fault');
+    expect(fault!.message).toContain('This is a fault of Feedplot, not of the plan');
+    expect(fault!.message).not.toContain('not a function');
+    await change('plan "Test"\nplace desk "Desk"\nplace desk\nplace stage\n');
+    const told = log.filter((line) => line.includes('broken-check'));
+    expect(told).toHaveLength(1);
+    expect(told[0]).toContain('not a function');
+    expect(told[0]).toContain('place desk \\"Desk\\"');
+  } finally {
+    (planChecks as Check[]).pop();
+  }
+  expect(codes(await change('plan "Test"\nplace desk "Desk"\n'))).toEqual([]);
 });
 
 test('an edit that the reader cannot follow is read afresh', async () => {
