@@ -25,6 +25,10 @@ export function readRun(r: Reading, node: ast.Run): RunFact | undefined {
   });
 }
 
+/** Less is on no breaker, and no arithmetic of mains takes it. */
+const LEAST_CURRENT_A = 0.1;
+const LEAST_VOLTAGE_V = 1;
+
 export function readCircuit(r: Reading, node: ast.Circuit): CircuitFact {
   const current = node.ratings.findIndex((q) => q.unit !== undefined && /^k?A$/.test(q.unit));
   const voltage = node.ratings.findIndex((q) => q.unit !== undefined && /^k?V$/.test(q.unit));
@@ -41,14 +45,22 @@ export function readCircuit(r: Reading, node: ast.Circuit): CircuitFact {
   });
   const current_a = r.quantity(node.ratings[current], `ratings/${current}`, 'current');
   const voltage_v = r.quantity(node.ratings[voltage], `ratings/${voltage}`, 'voltage');
-  const nothing = (what: string) =>
-    `A circuit of ${what} feeds nothing: write what is printed on the breaker.`;
+  const feeding = (value: number | undefined, at: number, least: number) => {
+    if (value === undefined || value >= least) return value;
+    const { value: number, unit } = node.ratings[at]!;
+    r.fault(
+      'bad-number',
+      `ratings/${at}`,
+      `A circuit of ${number.slice(0, 20)} ${unit} feeds nothing: write what is printed on the breaker.`,
+    );
+    return undefined;
+  };
   return written<CircuitFact>({
     kind: 'circuit',
     name: node.name,
     place: r.name(node.places, 'places', '`at`'),
-    current_a: r.aboveZero(current_a, `ratings/${current}`, nothing('0 A')),
-    voltage_v: r.aboveZero(voltage_v, `ratings/${voltage}`, nothing('0 V')),
+    current_a: feeding(current_a, current, LEAST_CURRENT_A),
+    voltage_v: feeding(voltage_v, voltage, LEAST_VOLTAGE_V),
     from: r.name(node.supplies, 'supplies', '`from`'),
   });
 }

@@ -18,6 +18,8 @@ describe('nonsense is told, not computed', () => {
   test.each([
     ['circuit c at a 0 A 230 V', /bad-number: A circuit of 0 A/],
     ['circuit c at a 16 A 0 V', /bad-number: A circuit of 0 V/],
+    ['circuit c at a 0.0000001 A 230 V', /bad-number: A circuit of 0.0000001 A feeds nothing/],
+    ['circuit c at a 16 A 0.5 V', /bad-number: A circuit of 0.5 V feeds nothing/],
     ['circuit c at a 16 A 230000 V', /bad-number: .*230000 V is refused; allowed: 0 V to 1000 V/],
     ['circuit c at a -16 A 230 V', /less than 0/],
     ['kit z { costs -5 }', /less than 0/],
