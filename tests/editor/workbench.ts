@@ -278,7 +278,13 @@ export class Workbench {
 
   async #focusEditor(): Promise<void> {
     await this.page.keyboard.press('Escape'); // closes a menu that was left open
-    await this.page.keyboard.press('Control+1');
+    // A view hands keys on to the workbench a while after they were pressed in it, so what follows waits for the focus.
+    await see(this.page, 'the focus in the text', async () => {
+      const isThere = () => document.activeElement?.closest('.monaco-editor') instanceof Element;
+      if (await this.page.evaluate(isThere)) return true;
+      await this.page.keyboard.press('Control+1');
+      return undefined;
+    });
   }
 
   /** Finds a text in a line that is on the screen. */

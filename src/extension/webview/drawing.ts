@@ -210,8 +210,11 @@ function look(): void {
   const isSearching = search.value.trim() !== '';
   count.textContent = isSearching ? `${found.length} found` : '';
   const current = thingOf(selected) ?? all.find(({ dataset }) => dataset.kind !== 'room');
-  for (const thing of all)
-    if (thing.dataset.kind !== 'room') thing.setAttribute('tabindex', thing === current ? '0' : '-1');
+  for (const thing of all) {
+    const index = thing === current ? '0' : '-1';
+    if (thing.dataset.kind !== 'room' && thing.getAttribute('tabindex') !== index)
+      thing.setAttribute('tabindex', index);
+  }
   figures.textContent = saidOf();
   if (!panel.hidden)
     fillWords(panel, all, shown.scene, situation(), {
