@@ -1,6 +1,7 @@
 import type { FrameRate } from '../physics/rate.ts';
 import { Beginnings, type Scene } from './beginnings.ts';
 import type { Building } from './building.ts';
+import type { DeliveryBook } from './delivery-book.ts';
 import type { KnownFormat } from './formats.ts';
 import { add } from './lists.ts';
 import type {
@@ -27,7 +28,7 @@ import {
 /** What happened since delays were worked out. */
 export interface DelayChanges {
   /** Deliveries that are new, or go over other cables, in another format or to another limit. */
-  readonly deliveries: ReadonlySet<Delivery>;
+  readonly deliveries: ReadonlySet<Building<Delivery>>;
   /** Deliveries that are no more. */
   readonly gone: readonly Delivery[];
   /** Sources that take another time of their own, or whose frames do. */
@@ -48,11 +49,12 @@ export class Delayer {
   readonly #arrivals = new Map<Node, Delivery[]>();
   readonly #sourcesFrom = new Map<Node, Source[]>();
   readonly #madeWith = new Map<Source, Source[]>();
-  #deliveriesOf: Map<Source, Building<Delivery>[]> | undefined;
+  readonly #book: DeliveryBook;
   #beginnings: Beginnings;
 
   /** @param first By source: its picture as it leaves it. */
-  constructor(plant: Plant, first: readonly (KnownFormat | undefined)[], clock: Clock) {
+  constructor(plant: Plant, first: readonly (KnownFormat | undefined)[], clock: Clock, book: DeliveryBook) {
+    this.#book = book;
     this.#first = first;
     this.#clock = clock;
     this.#beginnings = this.#newBeginnings();
@@ -65,7 +67,6 @@ export class Delayer {
   /** @returns the circles of sources that are made of each other. */
   delay([base, ...segments]: Situations): Cycle[] {
     this.#arrivals.clear();
-    this.#deliveriesOf = undefined;
     for (const delivery of base.own) {
       const node = nodeAtEnd(delivery);
       if (node) add(this.#arrivals, node, delivery);
@@ -76,7 +77,7 @@ export class Delayer {
     const circles = this.#beginnings.circles.map(
       (circle): Cycle => ({ kind: 'of', statements: circle.map(({ statement }) => statement) }),
     );
-    for (const situation of segments) this.#delaySegment(situation, base, this.#beginnings);
+    for (const situation of segments) this.#delaySegment(situation, this.#beginnings);
     return circles;
   }
 
@@ -97,15 +98,12 @@ export class Delayer {
         if (node && touched.has(node)) add(this.#arrivals, node, delivery);
       }
     }
-    if (rerouted) this.#deliveriesOf = undefined;
-    const affected = this.#affectedBy(touched, base, sources);
+    const affected = this.#affectedBy(touched, sources);
     this.#beginnings.forget(affected);
-    for (const delivery of base.own) {
-      const { source } = delivery.feed;
-      if (deliveries.has(delivery) || (source && affected.has(source))) this.#set(delivery, this.#beginnings);
-    }
+    const toSet = new Set<Building<Delivery>>([...deliveries, ...this.#book.of(affected)]);
+    for (const delivery of toSet) if (delivery.segment === undefined) this.#set(delivery, this.#beginnings);
     if (this.#beginnings.hasCircles) return this.delay(situations);
-    for (const situation of segments) this.#delaySegment(situation, base, this.#beginnings);
+    for (const situation of segments) this.#delaySegment(situation, this.#beginnings);
     return [];
   }
 
@@ -122,7 +120,7 @@ export class Delayer {
     };
   }
 
-  #delaySegment(situation: Building<Situation>, base: Situation, before: Beginnings): void {
+  #delaySegment(situation: Building<Situation>, before: Beginnings): void {
     const { own, ended } = situation;
     if (own.length === 0 && ended.size === 0) return;
     const ownArrivals = new Map<Node, Delivery[]>();
@@ -135,7 +133,7 @@ export class Delayer {
       const node = nodeAtEnd(delivery);
       if (node) add(ownArrivals, node, delivery);
     }
-    const affected = this.#affectedBy(touched, base);
+    const affected = this.#affectedBy(touched);
     const beginnings = new Beginnings(
       this.#scene((node) => {
         const always = (this.#arrivals.get(node) ?? none).filter((delivery) => !ended.has(delivery));
@@ -152,11 +150,7 @@ export class Delayer {
   }
 
   /** Sources whose picture may get another age when something changes at these nodes, and what is made of them. */
-  #affectedBy(
-    touched: ReadonlySet<Node>,
-    base: Situation,
-    sources: Iterable<Source> = none,
-  ): ReadonlySet<Source> {
+  #affectedBy(touched: ReadonlySet<Node>, sources: Iterable<Source> = none): ReadonlySet<Source> {
     const nodes = new Set(touched);
     const affected = new Set<Source>();
     const toDo: Source[] = [];
@@ -171,7 +165,7 @@ export class Delayer {
     for (const node of touched) reach(this.#sourcesFrom.get(node) ?? none);
     for (let source = toDo.pop(); source !== undefined; source = toDo.pop()) {
       reach(this.#madeWith.get(source) ?? none);
-      for (const delivery of this.#alwaysOf(source, base)) {
+      for (const delivery of this.#alwaysOf(source)) {
         const node = nodeAtEnd(delivery);
         if (node === undefined || nodes.has(node)) continue;
         nodes.add(node);
@@ -181,15 +175,8 @@ export class Delayer {
     return affected;
   }
 
-  #alwaysOf(source: Source, base: Situation): readonly Building<Delivery>[] {
-    if (!this.#deliveriesOf) {
-      this.#deliveriesOf = new Map();
-      for (const delivery of base.own) {
-        if (delivery.feed.source)
-          add(this.#deliveriesOf, delivery.feed.source, delivery as Building<Delivery>);
-      }
-    }
-    return this.#deliveriesOf.get(source) ?? none;
+  #alwaysOf(source: Source): readonly Building<Delivery>[] {
+    return this.#book.of([source]).filter(({ segment }) => segment === undefined);
   }
 
   #changedBy(
@@ -200,7 +187,7 @@ export class Delayer {
   ): Delivery[] {
     const changed: Delivery[] = [];
     for (const source of affected) {
-      const deliveries = this.#deliveriesOf?.get(source) ?? none;
+      const deliveries = this.#alwaysOf(source);
       if (deliveries.length === 0 || before.of(source).delay_s === now.of(source).delay_s) continue;
       for (const delivery of deliveries) {
         if (!ended.has(delivery) && delivery.routes.length > 0) changed.push(delivery);

@@ -1,11 +1,11 @@
 import type { StatedFormat } from '../physics/raster.ts';
 import { type Format, sameRaster } from '../physics/raster.ts';
 import { type Building, nothing } from './building.ts';
+import type { DeliveryBook } from './delivery-book.ts';
 import type { FormatTable, KnownFormat } from './formats.ts';
 import { carriageOf } from './graph.ts';
 import type {
   Carried,
-  Chain,
   Delivery,
   Destination,
   Flow,
@@ -82,28 +82,32 @@ export class PictureFollower implements Pictures {
   /**
    * Follows the pictures of some sources anew; all others are as they were.
    *
-   * @param all Every delivery, in order.
    * @param gone Deliveries that are no more, whose chains may have had their fastest picture from them.
+   * @param all Every delivery in order, where they are not the same ones as before.
    * @returns the deliveries that were followed, and the sources whose picture leaves them in another format.
    */
   followAgain(
-    all: readonly Building<Delivery>[],
     sources: ReadonlySet<Source>,
-    gone: Iterable<Delivery>,
+    book: DeliveryBook,
+    gone: readonly Delivery[],
+    all: readonly Delivery[] | undefined,
   ): { readonly followed: Building<Delivery>[]; readonly otherFirst: readonly Source[] } {
     const first = new Map<Source, KnownFormat | undefined>();
     for (const source of sources) {
       first.set(source, this.first[source.index]);
-      this.#former.set(source, this.#flowsOf[source.index] ?? []);
+      this.#former.set(source, this.#flowsOf[source.index] ?? nothing);
       this.#flowsOf[source.index] = undefined;
       this.first[source.index] = undefined;
     }
-    if (sources.size === 0) return { followed: [], otherFirst: [] };
-    const followed = all.filter(({ feed }) => feed.source && sources.has(feed.source));
+    const count = this.flows.length;
+    const followed = book.of(sources);
     for (const delivery of followed) this.follow(delivery);
+    // Until it is known which are really new.
+    this.flows.length = count;
+    const isOther = [...this.#former].some(([source, flows]) => !areSame(flows, this.#flowsOf[source.index]));
     this.#former.clear();
-    this.#numberFlows(all);
-    this.#findFastest(all, [...gone, ...followed]);
+    if (all || isOther) this.#numberFlows(all ?? book.all);
+    this.#findFastest(book, [...gone, ...followed]);
     const otherFirst = [...sources].filter((source) => this.first[source.index] !== first.get(source));
     return { followed, otherFirst };
   }
@@ -124,17 +128,19 @@ export class PictureFollower implements Pictures {
   }
 
   /** The fastest picture on the chains that some deliveries take. */
-  #findFastest(all: readonly Delivery[], some: readonly Delivery[]): void {
-    const isAsked = new Set<Chain['index']>();
+  #findFastest(book: DeliveryBook, some: readonly Delivery[]): void {
+    const links = new Set<Link>();
     for (const { routes } of some) {
-      for (const { steps } of routes) for (const { link } of steps) isAsked.add(link.chain.index);
+      for (const { steps } of routes) {
+        for (const { link } of steps) if (!link.network) for (const one of link.chain.links) links.add(one);
+      }
     }
-    for (const chain of isAsked) this.fastest[chain] = undefined;
-    for (const { routes } of all) {
+    for (const { chain } of links) this.fastest[chain.index] = undefined;
+    for (const { routes } of book.over(links)) {
       for (const { steps } of routes) {
         for (const { link, format } of steps) {
-          if (link.network || !format || !isAsked.has(link.chain.index)) continue;
-          if (link.chain.interface?.signal === 'sdi') this.#keepFastest(link, this.#formats.known(format)!);
+          if (!format || !links.has(link) || link.chain.interface?.signal !== 'sdi') continue;
+          this.#keepFastest(link, this.#formats.known(format)!);
         }
       }
     }
@@ -235,6 +241,10 @@ export class PictureFollower implements Pictures {
     if ((known.sdi_bits_per_second ?? 0) > (there?.sdi_bits_per_second ?? 0))
       this.fastest[chain.index] = known;
   }
+}
+
+function areSame(a: readonly Flow[], b: readonly Flow[] = nothing): boolean {
+  return a.length === b.length && a.every((flow, i) => flow === b[i]);
 }
 
 /** A destination takes a format that it states, and any when it states none. */

@@ -4,7 +4,7 @@ import type { Building } from './building.ts';
 import { Lengths } from './lengths.ts';
 import type { RawLink } from './links.ts';
 import { swap } from './lists.ts';
-import type { Chain, Destination, Link, Plant, Run, Source, Uplink } from './model.ts';
+import type { Chain, Destination, Link, Run, Source, Uplink } from './model.ts';
 import type { PlantWorks } from './plant.ts';
 import type { CableStatement } from './statements.ts';
 
@@ -55,7 +55,7 @@ export function followInPlant(
   added: readonly Statement[],
 ): PlantChanges | undefined {
   const replacements = pairsOf(removed, added);
-  if (!replacements?.every((one) => isLocal(one) && thingOf(works.plant, one.before))) return undefined;
+  if (!replacements?.every((one) => isLocal(one) && thingOf(works, one.before))) return undefined;
   const edit = new PlantEdit(works, replacements);
   for (const one of replacements) edit.replace(one);
   edit.finish();
@@ -77,7 +77,10 @@ function isLocal({ before, now }: Replacement): boolean {
 }
 
 /** What a statement has made; undefined for one that does not count because its name was taken. */
-function thingOf(plant: Plant, statement: Statement): { statement: Statement } | undefined {
+function thingOf(
+  { plant, subjects }: PlantWorks,
+  statement: Statement,
+): { statement: Statement } | undefined {
   const isIts = (thing: { readonly statement: Statement }) => thing.statement === statement;
   const { fact } = statement;
   switch (fact.kind) {
@@ -85,8 +88,11 @@ function thingOf(plant: Plant, statement: Statement): { statement: Statement } |
       return plant.runs.find(isIts);
     case 'stock':
       return plant.stock.find(isIts);
-    case 'link':
-      return plant.links.find(isIts);
+    case 'link': {
+      const named = fact.name === undefined ? undefined : plant.things.get(fact.name);
+      const link = named ?? subjects.linkBetween(fact.from, fact.to);
+      return link && isIts(link) ? link : plant.links.find(isIts);
+    }
     default: {
       const thing = 'name' in fact && fact.name !== undefined ? plant.things.get(fact.name) : undefined;
       return thing && isIts(thing) ? thing : undefined;
@@ -114,7 +120,7 @@ class PlantEdit {
 
   replace({ before, now }: Replacement): void {
     const { plant, names } = this.#works;
-    const thing = thingOf(plant, before)!;
+    const thing = thingOf(this.#works, before)!;
     names.replace(before, now);
     for (const { statements } of plant.cycles) swap(statements as Statement[], before, now);
     thing.statement = now;
@@ -142,7 +148,7 @@ class PlantEdit {
       works.lengths = new Lengths(places, runs, settings, works.measurements.links, works.names);
     } else {
       const sheaths = new Set([...this.#links].map(({ sheath }) => sheath));
-      toMeasure = sheaths.size === 0 ? [] : links.filter(({ sheath }) => sheaths.has(sheath));
+      toMeasure = [...sheaths].flatMap((sheath) => [sheath as RawLink, ...works.inSheathOf(sheath)]);
     }
     for (const link of works.lengths.measureAgain(toMeasure)) this.#links.add(link);
     for (const chain of new Set([...this.#links].map((link) => link.chain))) {

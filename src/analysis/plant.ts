@@ -1,4 +1,4 @@
-import type { Building } from './building.ts';
+import { type Building, nothing } from './building.ts';
 import { cablesOf } from './cables.ts';
 import { CarriedKinds } from './carried.ts';
 import { ChainMaker } from './chains.ts';
@@ -7,7 +7,8 @@ import { FormatTable } from './formats.ts';
 import { interfacesOf } from './interfaces.ts';
 import { kitsOf } from './kits.ts';
 import { Lengths } from './lengths.ts';
-import { LinkMaker } from './links.ts';
+import { LinkMaker, type RawLink } from './links.ts';
+import { add } from './lists.ts';
 import { PlantMeasurements } from './measured.ts';
 import type { Circuit, Cycle, Link, Plant, Port, PortTaken, Source, StockPiece, Thing } from './model.ts';
 import { NameBook } from './names.ts';
@@ -29,6 +30,8 @@ export interface PlantWorks {
   /** Another one once a run is longer or shorter. */
   lengths: Lengths;
   readonly chainMaker: ChainMaker;
+  /** The other cables in the sheath of a link. */
+  readonly inSheathOf: (sheath: Link) => readonly RawLink[];
 }
 
 /** Puts together what stands in the house. Depends on no feed, segment or other wish. */
@@ -87,7 +90,23 @@ export function plantOf(statements: Statements): PlantWorks {
     stock: stockOf(statements, cables, names),
     cycles,
   };
-  return { plant, names, formats, kinds, subjects, measurements, lengths, chainMaker };
+  return {
+    plant,
+    names,
+    formats,
+    kinds,
+    subjects,
+    measurements,
+    lengths,
+    chainMaker,
+    inSheathOf: sheathsOf(links),
+  };
+}
+
+function sheathsOf(links: readonly RawLink[]): PlantWorks['inSheathOf'] {
+  const sheaths = new Map<Link, RawLink[]>();
+  for (const link of links) if (link.sheath !== link) add(sheaths, link.sheath, link);
+  return (sheath) => sheaths.get(sheath) ?? nothing;
 }
 
 function feedCircuits(circuits: readonly Building<Circuit>[], around: Surroundings, cycles: Cycle[]): void {

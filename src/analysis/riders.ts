@@ -33,15 +33,12 @@ export class RiderBook {
     for (const delivery of inOrderOfSources(base.own)) this.#board(delivery, undefined);
   }
 
-  /** Counts anew who rides on some links. */
-  countAgain(links: ReadonlySet<Link>, base: Situation): void {
+  /** Counts anew who rides on some links. @param over The always-on deliveries that do, in order. */
+  countAgain(links: ReadonlySet<Link>, over: readonly Delivery[]): void {
     for (const { index } of links) {
       this.#riders[index * 2] = undefined;
       this.#riders[index * 2 + 1] = undefined;
     }
-    const over = base.own.filter(({ routes }) =>
-      routes.some(({ steps }) => steps.some(({ link }) => links.has(link))),
-    );
     for (const delivery of inOrderOfSources(over)) this.#board(delivery, links);
   }
 

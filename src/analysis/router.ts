@@ -32,7 +32,8 @@ export class Router {
   readonly #firstAt: Int32Array;
   readonly #plant: Plant;
   readonly #usual: Carried;
-  readonly #spots: number[] = [];
+  /** By delivery: the spots that its picture takes. */
+  readonly #spots = new WeakMap<Delivery, readonly number[]>();
   readonly #starts: (readonly number[])[] = [];
   #undo: number[] | undefined;
 
@@ -47,6 +48,13 @@ export class Router {
     this.#holders = new Int32Array(this.pictureAt.length);
     this.#firstAt = new Int32Array(this.pictureAt.length).fill(-1);
     this.search = new RouteSearch(this.graph, this, () => new Islands(plant));
+  }
+
+  /** Takes every picture off. */
+  clear(): void {
+    this.pictureAt.fill(-1);
+    this.#holders.fill(0);
+    this.#firstAt.fill(-1);
   }
 
   /** Where a source's picture begins: the vertices that leave its connector or the output it comes out of. */
@@ -255,17 +263,11 @@ export class Router {
     return this.#plant.ports[this.graph.portOf[vertex]!]!;
   }
 
-  /** The spots that a delivery's picture takes; the list is used again for the next. */
-  #spotsOf({ routes }: Delivery): readonly number[] {
-    const spots = this.#spots;
-    spots.length = 0;
-    for (const { steps } of routes) {
-      for (const { link, forward } of steps) {
-        const from = forward ? link.from.port! : link.to.port!;
-        const to = forward ? link.to.port! : link.from.port!;
-        if (from.owner.kind === 'node' && from.role === 'output') spots.push(from.index * 2 + 1);
-        if (to.owner.kind === 'destination' || to.role === 'input') spots.push(to.index * 2);
-      }
+  #spotsOf(delivery: Delivery): readonly number[] {
+    let spots = this.#spots.get(delivery);
+    if (!spots) {
+      spots = spotsOn(delivery);
+      this.#spots.set(delivery, spots);
     }
     return spots;
   }
@@ -281,6 +283,19 @@ export class Router {
 const nowhere: readonly number[] = [];
 const noWays: readonly Way[] = [];
 const noLinks: readonly Link[] = [];
+
+function spotsOn({ routes }: Delivery): number[] {
+  const spots: number[] = [];
+  for (const { steps } of routes) {
+    for (const { link, forward } of steps) {
+      const from = forward ? link.from.port! : link.to.port!;
+      const to = forward ? link.to.port! : link.from.port!;
+      if (from.owner.kind === 'node' && from.role === 'output') spots.push(from.index * 2 + 1);
+      if (to.owner.kind === 'destination' || to.role === 'input') spots.push(to.index * 2);
+    }
+  }
+  return spots;
+}
 
 function standing(vertex: number): Way {
   return { vertices: [vertex], links: [], ties: [] };

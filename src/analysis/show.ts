@@ -1,6 +1,7 @@
 import type { Statement } from '../plan/plan.ts';
 import type { Building } from './building.ts';
 import { Delayer } from './delays.ts';
+import { DeliveryBook } from './delivery-book.ts';
 import { SourceFigurer } from './figures.ts';
 import type { KnownFormat } from './formats.ts';
 import { FormerDeliveries } from './former-deliveries.ts';
@@ -12,7 +13,6 @@ import type {
   Chain,
   Cycle,
   Delivery,
-  Destination,
   Feed,
   Link,
   Measurement,
@@ -48,7 +48,7 @@ export class Show {
   plan: Analysis['plan'] | undefined;
   /** How pictures are carried where no kit says so. */
   readonly usual: Carried;
-  router: Router;
+  readonly router: Router;
   readonly #statements: Statements;
   readonly #names = new NameBook();
   readonly #reader: WishReader;
@@ -58,10 +58,13 @@ export class Show {
   #directed: Deliveries;
   /** Deliveries of each situation as the ways were found, before a delay made some of them to be told again. */
   #ways: Ways;
+  readonly #book = new DeliveryBook(() => this.#directed.all);
   readonly #pictures: PictureFollower;
   readonly #delayer: Delayer;
   #cycles: readonly Cycle[];
   #deliveries: readonly Delivery[] = [];
+  /** What they were listed from. */
+  #listed: readonly (readonly Delivery[])[] = [];
   readonly #traffic: TrafficCount;
   readonly #judge = new ReachJudge();
   readonly #reaches: Reach[];
@@ -89,7 +92,7 @@ export class Show {
     const { situations, all } = this.#directed;
     this.#ways = waysOf(this.#directed);
     this.#pictures = picturesOf(all, formats, this.usual);
-    this.#delayer = new Delayer(plant, this.#pictures.first, { formats, houseRate: rate });
+    this.#delayer = new Delayer(plant, this.#pictures.first, { formats, houseRate: rate }, this.#book);
     this.#cycles = this.#delayer.delay(situations);
     this.#listDeliveries();
     this.#traffic = new TrafficCount(plant.links, situations, formats, headroomShare);
@@ -142,13 +145,20 @@ export class Show {
     const rerouted = this.#followWishes(edit);
     const { situations } = this.#directed;
     const gone = rerouted ? goneFrom(all, this.#directed.all) : [];
-    const found = new Set<Delivery>(rerouted ? this.#directed.found : []);
+    const found = rerouted ? this.#directed.found : [];
+    this.#book.follow(gone, found);
     for (const [i, situation] of situations.entries()) Object.assign(situation, this.#ways[i]);
-    const isTouched = touching(plant, this.#measuredAnew);
-    const touched = [...gone, ...this.#directed.all.filter((one) => found.has(one) || isTouched(one))];
-    const sources = new Set([...plant.sources, ...touched.flatMap(({ feed }) => feed.source ?? [])]);
+    const sources = new Set(plant.sources);
+    for (const { feed } of [...gone, ...found, ...this.#book.over(cablesTouched(plant))])
+      if (feed.source) sources.add(feed.source);
+    for (const { source } of this.#measuredAnew) if (source) sources.add(source);
 
-    const { followed, otherFirst } = this.#pictures.followAgain(this.#directed.all, sources, gone);
+    const { followed, otherFirst } = this.#pictures.followAgain(
+      sources,
+      this.#book,
+      gone,
+      rerouted ? this.#directed.all : undefined,
+    );
     this.#cycles = this.#delayer.delayAgain(situations, {
       deliveries: new Set([...followed, ...found]),
       gone,
@@ -161,7 +171,8 @@ export class Show {
     for (const { routes } of [...gone, ...followed, ...differentlyEnded(ways, this.#ways)]) {
       for (const { steps } of routes) for (const { link } of steps) links.add(link);
     }
-    this.#traffic.countAgain(links, situations);
+    const over = this.#book.over(links).filter(({ segment }) => segment === undefined);
+    this.#traffic.countAgain(links, over, situations);
     for (const { chain } of links) this.#judgeAgain(chain);
     for (const source of new Set([...sources, ...this.#sourcesOn(plant.links)])) this.#figure(source);
   }
@@ -193,7 +204,7 @@ export class Show {
     const { situations, blocked } = this.#directed;
     const ways = new Map(situations.map(({ segment }, i) => [segment, this.#ways[i]!]));
     for (const feed of this.#wishes.feeds) feed.repeats = undefined;
-    this.router = new Router(plant, this.usual, this.router.graph);
+    this.router.clear();
     const former = new FormerDeliveries(this.router, ways, blocked);
     this.#directed = deliveriesOf(plant, this.#wishes, this.router, former);
     this.#ways = waysOf(this.#directed);
@@ -209,7 +220,10 @@ export class Show {
   }
 
   #listDeliveries(): void {
-    const deliveries = this.#directed.situations.flatMap(({ own }) => own) as Building<Delivery>[];
+    const lists = this.#directed.situations.map(({ own }) => own);
+    if (lists.length === this.#listed.length && lists.every((own, i) => own === this.#listed[i])) return;
+    this.#listed = lists;
+    const deliveries = lists.flat() as Building<Delivery>[];
     for (let i = 0; i < deliveries.length; i++) deliveries[i]!.index = i;
     this.#deliveries = deliveries;
   }
@@ -269,18 +283,9 @@ function measuredFeeds({ measurements }: SpokenOf): ReadonlyMap<Feed, Feed['meas
   return new Map(feeds.map((feed) => [feed, feed.measured]));
 }
 
-/** Whether a delivery depends on something that is not as it was. */
-function touching(
-  { links, destinations }: PlantChanges,
-  feeds: ReadonlySet<Feed>,
-): (delivery: Delivery) => boolean {
-  const isOver = ({ routes }: Delivery) =>
-    routes.some(({ steps }) => steps.some(({ link }) => links.has(link)));
-  const isTo = ({ feed }: Delivery) => destinations.has(feed.target as Destination);
-  return (delivery) =>
-    (links.size > 0 && isOver(delivery)) ||
-    (destinations.size > 0 && isTo(delivery)) ||
-    (feeds.size > 0 && feeds.has(delivery.feed));
+/** The links over which pictures go that something of the plant touches. */
+function cablesTouched({ links, destinations }: PlantChanges): Link[] {
+  return [...links, ...[...destinations].flatMap(({ port }) => port?.links ?? [])];
 }
 
 /** A delay that was measured of a feed that gets nowhere in this plan has no effect. */

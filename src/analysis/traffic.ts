@@ -1,7 +1,17 @@
 import { judgeLoad } from '../physics/capacity.ts';
 import { append, type Building, grown, nothing } from './building.ts';
 import type { FormatTable } from './formats.ts';
-import type { DirectionLoad, Flow, Link, Load, Segment, Situation, Source, Traffic } from './model.ts';
+import type {
+  Delivery,
+  DirectionLoad,
+  Flow,
+  Link,
+  Load,
+  Segment,
+  Situation,
+  Source,
+  Traffic,
+} from './model.ts';
 import { type Rider, RiderBook } from './riders.ts';
 
 /** Loads of every link in every situation. */
@@ -26,10 +36,10 @@ export class TrafficCount {
     for (const one of this.traffic) judge(one, headroomShare);
   }
 
-  /** Counts anew what goes over some links. */
-  countAgain(links: ReadonlySet<Link>, [base, ...segments]: Situations): void {
+  /** Counts anew what goes over some links. @param over The always-on deliveries that do, in order. */
+  countAgain(links: ReadonlySet<Link>, over: readonly Delivery[], [, ...segments]: Situations): void {
     if (links.size === 0) return;
-    this.#book.countAgain(links, base);
+    this.#book.countAgain(links, over);
     for (const link of links) this.traffic[link.index] = baseTraffic(link, this.#book);
     for (const situation of segments) addSegment(situation, this.#book, this.#links, this.traffic, links);
     for (const { index } of links) judge(this.traffic[index]!, this.#headroomShare);
