@@ -95,6 +95,17 @@ export interface Analysis extends Plant {
   readonly measurements: readonly Measurement[];
   readonly acceptances: readonly Acceptance[];
   readonly proofs: readonly Proof[];
+  readonly remarkable: Remarkable;
+}
+
+/**
+ * What is not simply right, in order: checks that run on every keystroke look at these alone, and the lists of all are
+ * long. Which they are is written in `remarkable.ts`.
+ */
+export interface Remarkable {
+  readonly links: readonly Link[];
+  readonly chains: readonly Chain[];
+  readonly deliveries: readonly Delivery[];
 }
 
 /** An `instead of` or `black` that finds nothing to take the place of. */

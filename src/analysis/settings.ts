@@ -7,10 +7,11 @@ export const DEFAULT_HEADROOM_SHARE = 0.1;
 
 /** The settings of the plan's first plan statement, what it leaves out filled in. */
 export function settingsOf(statements: readonly StatementOf<'plan'>[]): Settings {
-  const [statement] = statements;
+  const [statement, ...uncounted] = statements;
   const fact = statement?.fact;
   return {
     statement,
+    uncounted,
     title: fact?.title ?? '',
     headroomShare: Math.min(1, Math.max(0, fact?.headroomShare ?? DEFAULT_HEADROOM_SHARE)),
     slack_m: fact?.slack_m ?? 0,

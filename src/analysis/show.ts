@@ -27,6 +27,7 @@ import { type PictureFollower, picturesOf } from './pictures.ts';
 import type { PlantWorks } from './plant.ts';
 import type { PlantChanges } from './plant-edits.ts';
 import { ReachJudge } from './reaches.ts';
+import { chainStandsOut, deliveryStandsOut, linkStandsOut, Picked } from './remarkable.ts';
 import { Router } from './router.ts';
 import { type Deliveries, deliveriesOf } from './situations.ts';
 import { type SpokenOf, speakOf, unsay } from './spoken.ts';
@@ -74,6 +75,9 @@ export class Show {
   readonly #figures = new Map<string, SourceFigures>();
   #sourcesAt: ReadonlyMap<Port, readonly Source[]> | undefined;
   #unused: Unused;
+  readonly #oddLinks: Picked<Link>;
+  readonly #oddChains: Picked<Chain>;
+  #oddDeliveries: readonly Delivery[];
   /** Feeds whose measured delay is not the one of before. */
   readonly #measuredAnew = new Set<Feed>();
 
@@ -101,6 +105,9 @@ export class Show {
     this.#figurer = new SourceFigurer(this.#pictures, formats, this.usual, rate);
     for (const source of plant.sources.values()) this.#figure(source);
     this.#unused = unusedOf(plant, this.#wishes.feeds);
+    this.#oddLinks = new Picked(plant.links, linkStandsOut);
+    this.#oddChains = new Picked(plant.chains, (chain) => chainStandsOut(chain, this.#reaches[chain.index]!));
+    this.#oddDeliveries = this.#deliveries.filter(deliveryStandsOut);
   }
 
   /** What has been worked out, as it now stands. */
@@ -128,6 +135,11 @@ export class Show {
       measurements: [...measurements.all, ...withoutWay(this.#spoken.measurements, this.#deliveries)],
       acceptances: this.#spoken.acceptances,
       proofs: this.#spoken.proofs,
+      remarkable: {
+        links: this.#oddLinks.list,
+        chains: this.#oddChains.list,
+        deliveries: this.#oddDeliveries,
+      },
     };
   }
 
@@ -174,6 +186,9 @@ export class Show {
     const over = this.#book.over(links).filter(({ segment }) => segment === undefined);
     this.#traffic.countAgain(links, over, situations);
     for (const { chain } of links) this.#judgeAgain(chain);
+    for (const link of plant.links) this.#oddLinks.look(link);
+    if (followed.length + found.length + gone.length + plant.sources.size > 0)
+      this.#oddDeliveries = this.#deliveries.filter(deliveryStandsOut);
     for (const source of new Set([...sources, ...this.#sourcesOn(plant.links)])) this.#figure(source);
   }
 
@@ -234,6 +249,7 @@ export class Show {
     if (before.chain === chain && before.fastest === fastest) return;
     this.#judged[chain.index] = { chain, fastest };
     this.#reaches[chain.index] = this.#judge.judge(chain, fastest);
+    this.#oddChains.look(chain);
   }
 
   #figure(source: Source): void {

@@ -16,7 +16,7 @@ and loads all the same.
   examples: [{ wrong: changedPlan(' over cat6a', ''), right: smallPlan() }],
 
   find(analysis, report) {
-    for (const link of analysis.links) {
+    for (const link of analysis.remarkable.links) {
       const { statement, directionFault } = link;
       // A link whose ends are wrong may be another cable once they are right.
       if (statement.fact.cable !== undefined || directionFault !== undefined) continue;

@@ -18,7 +18,7 @@ declared with \`cable … { like … }\`.`,
   examples: [{ wrong: changedPlan('over cat6a', 'over om3'), right: smallPlan() }],
 
   find(analysis, report) {
-    for (const { interfaceFault, links } of analysis.chains) {
+    for (const { interfaceFault, links } of analysis.remarkable.chains) {
       if (interfaceFault?.kind !== 'not on this cable') continue;
       const link = links.find((one) => one.cable === interfaceFault.cable) ?? links[0];
       if (!link) continue;

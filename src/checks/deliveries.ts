@@ -14,11 +14,11 @@ export interface FeedTrouble<T> {
  * that, what is wrong only in segments is told with their names.
  */
 export function feedTroubles<T>(
-  { deliveries }: Pick<Analysis, 'deliveries'>,
+  { remarkable }: Pick<Analysis, 'remarkable'>,
   look: (delivery: Delivery) => T | undefined,
 ): FeedTrouble<T>[] {
   const byFeed = new Map<Feed, FeedTrouble<T> & { segments: Segment[] }>();
-  for (const delivery of deliveries) {
+  for (const delivery of remarkable.deliveries) {
     const { feed, segment } = delivery;
     const known = byFeed.get(feed);
     if (known && known.segments.length === 0) continue;

@@ -32,8 +32,8 @@ says that it is not to be used.`,
     },
   ],
 
-  find({ deliveries }, report) {
-    for (const { tie, delivery, feeds } of byChoice(deliveries)) {
+  find({ remarkable }, report) {
+    for (const { tie, delivery, feeds } of byChoice(remarkable.deliveries)) {
       const { chosen, others, port } = tie;
       report({
         statement: delivery.feed.statement,

@@ -148,9 +148,7 @@ export function statementFindings({ statements, unreadables }: ReadFile): readon
 /** What is found, and where it stands in the order of statements; text positions are not asked, they cost and move. */
 class Collection {
   readonly #analysis: Analysis;
-  readonly #found: { readonly finding: Finding; readonly order: number }[] = [];
-  /** Place of each statement and of the beginning of each file, made when the first finding comes. */
-  #orders: ReadonlyMap<Statement | string, number> | undefined;
+  readonly #found: { readonly finding: Finding; readonly where: Statement | string }[] = [];
 
   constructor(analysis: Analysis) {
     this.#analysis = analysis;
@@ -175,24 +173,44 @@ class Collection {
 
   /** Within a statement as they were added, so in the order of the catalogue. */
   inOrder(): Finding[] {
-    return [...this.#found].sort((a, b) => a.order - b.order).map(({ finding }) => finding);
+    if (this.#found.length < 2) return this.all();
+    const orders = ordersOf(this.#analysis.plan, new Set(this.#found.map(({ where }) => where)));
+    const orderOf = (where: Statement | string) => orders.get(where) ?? -1;
+    return [...this.#found].sort((a, b) => orderOf(a.where) - orderOf(b.where)).map(({ finding }) => finding);
   }
 
   #push(finding: Finding, where: Statement | string): void {
-    this.#orders ??= ordersOf(this.#analysis.plan);
-    this.#found.push({ finding, order: this.#orders.get(where) ?? -1 });
+    this.#found.push({ finding, where });
   }
 }
 
-function ordersOf({ files, statements }: Analysis['plan']): Map<Statement | string, number> {
+/** Places of some statements and of the beginnings of some files; the statements of a file stand together. */
+function ordersOf(
+  { files, statements }: Analysis['plan'],
+  some: ReadonlySet<Statement | string>,
+): Map<Statement | string, number> {
   const orders = new Map<Statement | string, number>();
-  let order = 0;
-  let at = 0;
-  for (const file of files) {
-    orders.set(file, order++);
-    for (; statements[at]?.source.file === file; at++) orders.set(statements[at]!, order++);
+  for (let i = 0; i < statements.length; i++) if (some.has(statements[i]!)) orders.set(statements[i]!, i);
+  const ranks = new Map(files.map((file, rank) => [file, rank]));
+  for (const file of some) {
+    const rank = typeof file === 'string' ? ranks.get(file) : undefined;
+    if (rank === undefined) continue;
+    // Just ahead of its first statement, and behind files before it that have none.
+    const first = firstFrom(statements, ({ source }) => ranks.get(source.file)! >= rank);
+    orders.set(file, first - 1 + (rank + 1) / (files.length + 1));
   }
   return orders;
+}
+
+/** The number of the first item from which on all are so, by halving. */
+function firstFrom<T>(items: readonly T[], isSo: (item: T) => boolean): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isSo(items[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 function findingOf(check: CheckText, report: Report, analysis?: Analysis): Finding {

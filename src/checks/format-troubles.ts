@@ -20,14 +20,14 @@ export interface FormatTrouble<F extends Misfit | Unprotected> {
 
 /** The pictures that have this trouble with an interface. */
 export function misfits(
-  analysis: Pick<Analysis, 'deliveries'>,
+  analysis: Pick<Analysis, 'remarkable'>,
   kind: Misfit['kind'],
 ): FormatTrouble<Misfit>[] {
   return troubles(analysis, (fault) => (fault.kind === kind ? (fault as Misfit) : undefined));
 }
 
 /** The copy-protected pictures that leave their display links. */
-export function unprotected(analysis: Pick<Analysis, 'deliveries'>): FormatTrouble<Unprotected>[] {
+export function unprotected(analysis: Pick<Analysis, 'remarkable'>): FormatTrouble<Unprotected>[] {
   return troubles(analysis, (fault) => (fault.kind === 'protected' ? fault : undefined));
 }
 
@@ -48,11 +48,11 @@ interface Collected<F extends Misfit | Unprotected> extends FormatTrouble<F> {
 }
 
 function troubles<F extends Misfit | Unprotected>(
-  { deliveries }: Pick<Analysis, 'deliveries'>,
+  { remarkable }: Pick<Analysis, 'remarkable'>,
   pick: (fault: FormatFault) => F | undefined,
 ): FormatTrouble<F>[] {
   const collected = new Map<Source, Map<string, Collected<F>>>();
-  for (const { feed, segment, formatFaults } of deliveries) {
+  for (const { feed, segment, formatFaults } of remarkable.deliveries) {
     for (const any of formatFaults) {
       const fault = pick(any);
       if (fault === undefined || !feed.source) continue;

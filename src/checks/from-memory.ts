@@ -24,7 +24,7 @@ source in quotes, or accept the finding with where you looked it up.`,
   ],
 
   find(analysis, report) {
-    for (const chain of analysis.chains) {
+    for (const chain of analysis.remarkable.chains) {
       const reach = analysis.reaches[chain.index];
       const [link] = chain.links;
       if (reach?.verdict !== 'good' || !reach.memoryDecides || !link) continue;

@@ -31,8 +31,8 @@ take.
     },
   ],
 
-  find({ chains }, report) {
-    for (const chain of chains) {
+  find({ remarkable }, report) {
+    for (const chain of remarkable.chains) {
       const { interfaceFault, links } = chain;
       const [link] = links;
       if (!link || interfaceFault === undefined || interfaceFault.kind === 'not on this cable') continue;

@@ -27,7 +27,7 @@ in the plan.`,
   find(analysis, report) {
     // A run whose length cannot be read is told as that, and may be the one that is missing.
     const runUnread = analysis.runs.some(({ statement }) => hasUnreadLength(statement));
-    for (const links of alike(analysis.links).values()) {
+    for (const links of alike(analysis.remarkable.links).values()) {
       if (runUnread && links[0]?.length.missing === 'no run') continue;
       report(reportOf(analysis, links));
     }

@@ -25,7 +25,7 @@ accepted finding.`,
   ],
 
   find(analysis, report) {
-    for (const chain of analysis.chains) {
+    for (const chain of analysis.remarkable.chains) {
       const reach = analysis.reaches[chain.index];
       const [link] = chain.links;
       if (!reach || !link) continue;

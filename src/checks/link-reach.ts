@@ -31,7 +31,7 @@ Cables joined without regeneration count as one.
   ],
 
   find(analysis, report) {
-    for (const chain of analysis.chains) {
+    for (const chain of analysis.remarkable.chains) {
       const reach = analysis.reaches[chain.index];
       const [link] = chain.links;
       if (reach?.verdict !== 'beyond' || !link) continue;

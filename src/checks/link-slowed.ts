@@ -18,7 +18,7 @@ Cat 5e, for example, is outside the standard, though some links run to about 45 
   examples: [{ wrong: compressed(changedPlan('over cat6a', 'over cat5e')), right: compressed(smallPlan()) }],
 
   find(analysis, report) {
-    for (const { links, interface: face, slowedFrom } of analysis.chains) {
+    for (const { links, interface: face, slowedFrom } of analysis.remarkable.chains) {
       const [link] = links;
       if (!slowedFrom || !face || !link) continue;
       const { statement } = link;

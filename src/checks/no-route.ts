@@ -34,7 +34,7 @@ says how far the picture gets and what is missing there.
 
   find(analysis, report) {
     const misused = new Set<Owner>(analysis.names.unknownPorts.map(({ node }) => node));
-    const somethingIsBroken = analysis.links.some(({ from, to }) => !from.port || !to.port);
+    const somethingIsBroken = analysis.remarkable.links.some(({ from, to }) => !from.port || !to.port);
     const unplugged = new Set<Source>();
     for (const { feed, delivery, trouble, segments } of feedTroubles(analysis, troubleOf)) {
       if (hasUnknownEnd(feed) || isBesideUnknownPort(feed, misused)) continue;

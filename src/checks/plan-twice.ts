@@ -1,4 +1,3 @@
-import type { StatementOf } from '../plan/plan.ts';
 import type { Check } from './check.ts';
 import { smallPlan } from './example-plans.ts';
 
@@ -15,13 +14,12 @@ not what somebody believes them to be.
 a file without a plan that both import.`,
   examples: [{ wrong: smallPlan('plan "Second day"'), right: smallPlan() }],
 
-  find({ plan, settings }, report) {
+  find({ settings }, report) {
     const first = settings.statement;
     if (!first) return;
-    for (const statement of plan.statements) {
-      if (statement.fact.kind !== 'plan' || statement === first) continue;
+    for (const statement of settings.uncounted) {
       report({
-        statement: statement as StatementOf<'plan'>,
+        statement,
         part: 'title',
         message:
           'A second `plan` in the same file does not count. Move its settings into the first, or give this event a file of its own.',

@@ -22,8 +22,8 @@ network ports, or ports that pass either way. Network ports go to network ports 
     },
   ],
 
-  find({ links }, report) {
-    for (const link of links) {
+  find({ remarkable }, report) {
+    for (const link of remarkable.links) {
       const { directionFault, statement } = link;
       if (directionFault === undefined || directionFault === 'onto itself') continue;
       const end = directionFault === 'to an output' ? 'to' : 'from';

@@ -40,7 +40,7 @@ that it resembles.`,
   ],
 
   find(analysis, report) {
-    for (const { index, links, length_m, interface: face, interfaceFault } of analysis.chains) {
+    for (const { index, links, length_m, interface: face, interfaceFault } of analysis.remarkable.chains) {
       const [link] = links;
       if (analysis.reaches[index]?.verdict !== 'not known' || !link) continue;
       // Told already where a length, a cable or an interface is missing or wrong.

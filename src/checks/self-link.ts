@@ -17,8 +17,8 @@ nothing, and whatever was meant at the other end has no cable.
     { wrong: smallPlan('run desk <-> desk 5 m'), right: smallPlan() },
   ],
 
-  find({ links, runs }, report) {
-    for (const link of links) {
+  find({ remarkable, runs }, report) {
+    for (const link of remarkable.links) {
       if (link.directionFault !== 'onto itself') continue;
       report({
         statement: link.statement,

@@ -25,8 +25,8 @@ places, or where \`by\` says.
     },
   ],
 
-  find({ links }, report) {
-    for (const link of links) {
+  find({ remarkable }, report) {
+    for (const link of remarkable.links) {
       const { standbyFor, statement } = link;
       if (!standbyFor || standbyFor.sheath === link.sheath) continue;
       const runs = new Set(standbyFor.length.runs);

@@ -24,8 +24,8 @@ no standby.
     },
   ],
 
-  find({ links }, report) {
-    for (const link of links) {
+  find({ remarkable }, report) {
+    for (const link of remarkable.links) {
       const { standbyFor, statement } = link;
       if (!standbyFor || standbyFor.sheath !== link.sheath) continue;
       report({

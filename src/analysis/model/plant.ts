@@ -233,6 +233,8 @@ export type Thing = Node | Source | Destination | Link | Circuit | Uplink;
 export interface Settings {
   /** The statement, when there is one. */
   readonly statement: StatementOf<'plan'> | undefined;
+  /** Further plan statements, which do not count. */
+  readonly uncounted: readonly StatementOf<'plan'>[];
   readonly title: string;
   readonly headroomShare: number;
   readonly slack_m: number;
