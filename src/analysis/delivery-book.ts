@@ -15,11 +15,6 @@ export class DeliveryBook {
     this.#all = all;
   }
 
-  /** Every delivery, in order. */
-  get all(): readonly Building<Delivery>[] {
-    return this.#all();
-  }
-
   /** Those over any of these links, each once, in order. */
   over(links: Iterable<Link>): Building<Delivery>[] {
     const byLink = this.#begun();

@@ -1,3 +1,4 @@
+import { nothing } from './building.ts';
 import { goneFrom } from './lists.ts';
 import type { Delivery, Feed, Route, Segment, Tie } from './model.ts';
 import type { Router } from './router.ts';
@@ -23,7 +24,10 @@ export class FormerDeliveries {
   readonly #blocked: ReadonlySet<Delivery>;
   /** Spots that are, or may be, held otherwise than before. */
   readonly #spots = new Set<number>();
-  #here = new Map<Feed, Delivery>();
+  /** Those of the situation that is looked at, the one that is probably asked for next, and the others by feed. */
+  #own: readonly Delivery[] = nothing;
+  #next = 0;
+  #byFeed: Map<Feed, Delivery> | undefined;
 
   constructor(
     router: Router,
@@ -38,12 +42,14 @@ export class FormerDeliveries {
   /** Goes on to a segment (undefined: the plan without segments) in which these feeds are to be delivered. */
   enter(segment: Segment | undefined, feeds: readonly Feed[], ended: ReadonlySet<Delivery>): void {
     const before = this.#bySegment.get(segment);
-    this.#here = new Map(before?.own.map((delivery) => [delivery.feed, delivery]));
-    for (const feed of goneFrom(before?.own.map((delivery) => delivery.feed) ?? [], feeds)) {
-      const delivery = this.#here.get(feed)!;
-      this.#router.addSpotsOf(delivery, this.#spots);
-      this.#here.delete(feed);
-    }
+    this.#own = before?.own ?? nothing;
+    this.#next = 0;
+    this.#byFeed = undefined;
+    for (const feed of goneFrom(
+      this.#own.map((delivery) => delivery.feed),
+      feeds,
+    ))
+      this.#router.addSpotsOf(this.#of(feed)!, this.#spots);
     for (const delivery of before?.ended ?? [])
       if (!ended.has(delivery)) this.#router.addSpotsOf(delivery, this.#spots);
     for (const delivery of ended)
@@ -52,14 +58,14 @@ export class FormerDeliveries {
 
   /** The delivery of a feed as it was; undefined where it has to be looked for again. */
   holding(feed: Feed, because: Delivery['because']): Delivery | undefined {
-    const former = this.#here.get(feed);
+    const former = this.#of(feed);
     if (!former || former.because !== because || !this.#holds(former)) return undefined;
     return former;
   }
 
   /** A feed that is not delivered here, because another says the same. */
   skip(feed: Feed): void {
-    const former = this.#here.get(feed);
+    const former = this.#of(feed);
     if (former) this.#router.addSpotsOf(former, this.#spots);
   }
 
@@ -69,11 +75,21 @@ export class FormerDeliveries {
 
   /** Takes note of a delivery that was looked for again. @returns the former one when it has come out the same. */
   note(found: Delivery): Delivery | undefined {
-    const former = this.#here.get(found.feed);
+    const former = this.#of(found.feed);
     if (former && isAlike(former, found)) return former;
     if (former) this.#router.addSpotsOf(former, this.#spots);
     this.#router.addSpotsOf(found, this.#spots);
     return undefined;
+  }
+
+  /** Feeds are asked for in the order in which they were, most of the time. */
+  #of(feed: Feed): Delivery | undefined {
+    if (this.#own[this.#next]?.feed === feed) return this.#own[this.#next++];
+    if (this.#own[this.#next - 1]?.feed === feed) return this.#own[this.#next - 1];
+    this.#byFeed ??= new Map(this.#own.map((delivery) => [delivery.feed, delivery]));
+    const former = this.#byFeed.get(feed);
+    if (former) this.#next = this.#own.indexOf(former, this.#next) + 1;
+    return former;
   }
 
   #holds(former: Delivery): boolean {

@@ -20,3 +20,14 @@ export function swap<T>(list: T[], before: T, now: T): void {
   const at = list.indexOf(before);
   if (at >= 0) list[at] = now;
 }
+
+/** The number of the first item from which on all are so, by halving. */
+export function firstFrom<T>(items: readonly T[], isSo: (item: T) => boolean): number {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isSo(items[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

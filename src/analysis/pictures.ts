@@ -4,6 +4,7 @@ import { type Building, nothing } from './building.ts';
 import type { DeliveryBook } from './delivery-book.ts';
 import type { FormatTable, KnownFormat } from './formats.ts';
 import { carriageOf } from './graph.ts';
+import { firstFrom } from './lists.ts';
 import type {
   Carried,
   Delivery,
@@ -48,6 +49,9 @@ export class PictureFollower implements Pictures {
   readonly #flowsOf: (Flow[] | undefined)[] = [];
   /** Flows of sources that are followed again; those that come out the same go on. */
   readonly #former = new Map<Source, readonly Flow[]>();
+  /** By flow: the delivery that was the first to ride in it. */
+  readonly #firstIn = new Map<Flow, Delivery>();
+  #following: Delivery | undefined;
   readonly #formats: FormatTable;
   readonly #usual: Carried;
 
@@ -66,6 +70,7 @@ export class PictureFollower implements Pictures {
     const { source, target } = delivery.feed;
     if (!source) return;
     const faults: FormatFault[] = [];
+    this.#following = delivery;
     delivery.format = undefined;
     delivery.formatFaults = nothing;
     delivery.routes.forEach((route, copy) => {
@@ -83,14 +88,12 @@ export class PictureFollower implements Pictures {
    * Follows the pictures of some sources anew; all others are as they were.
    *
    * @param gone Deliveries that are no more, whose chains may have had their fastest picture from them.
-   * @param all Every delivery in order, where they are not the same ones as before.
    * @returns the deliveries that were followed, and the sources whose picture leaves them in another format.
    */
   followAgain(
     sources: ReadonlySet<Source>,
     book: DeliveryBook,
     gone: readonly Delivery[],
-    all: readonly Delivery[] | undefined,
   ): { readonly followed: Building<Delivery>[]; readonly otherFirst: readonly Source[] } {
     const first = new Map<Source, KnownFormat | undefined>();
     for (const source of sources) {
@@ -102,28 +105,33 @@ export class PictureFollower implements Pictures {
     const count = this.flows.length;
     const followed = book.of(sources);
     for (const delivery of followed) this.follow(delivery);
-    // Until it is known which are really new.
     this.flows.length = count;
-    const isOther = [...this.#former].some(([source, flows]) => !areSame(flows, this.#flowsOf[source.index]));
+    this.#orderFlows(sources);
     this.#former.clear();
-    if (all || isOther) this.#numberFlows(all ?? book.all);
     this.#findFastest(book, [...gone, ...followed]);
     const otherFirst = [...sources].filter((source) => this.first[source.index] !== first.get(source));
     return { followed, otherFirst };
   }
 
-  /** In the order in which they are met. */
-  #numberFlows(all: readonly Delivery[]): void {
-    const { flows } = this;
-    flows.length = 0;
-    for (const { routes } of all) {
-      for (const { steps } of routes) {
-        for (const { flow } of steps) {
-          if (flow === undefined || flows[flow.index] === flow) continue;
-          (flow as Building<Flow>).index = flows.length;
-          flows.push(flow);
-        }
-      }
+  /** Puts the flows of some sources among all others, in the order in which deliveries meet them. */
+  #orderFlows(sources: ReadonlySet<Source>): void {
+    const former = new Set([...this.#former.values()].flat());
+    const flows = this.flows.filter((flow) => !former.has(flow));
+    for (const flow of former)
+      if (!this.#flowsOf[flow.source.index]?.includes(flow)) this.#firstIn.delete(flow);
+    const metAt = (flow: Flow) => this.#firstIn.get(flow)!.index;
+    for (const source of sources) {
+      for (const flow of this.#flowsOf[source.index] ?? nothing)
+        flows.splice(
+          firstFrom(flows, (other) => metAt(other) > metAt(flow)),
+          0,
+          flow,
+        );
+    }
+    this.flows.length = 0;
+    for (const flow of flows) {
+      (flow as Building<Flow>).index = this.flows.length;
+      this.flows.push(flow);
     }
   }
 
@@ -225,6 +233,7 @@ export class PictureFollower implements Pictures {
     if (ofSource) ofSource.push(flow);
     else this.#flowsOf[flow.source.index] = [flow];
     this.flows.push(flow);
+    if (this.#following) this.#firstIn.set(flow, this.#following);
     return flow;
   }
 
@@ -241,10 +250,6 @@ export class PictureFollower implements Pictures {
     if ((known.sdi_bits_per_second ?? 0) > (there?.sdi_bits_per_second ?? 0))
       this.fastest[chain.index] = known;
   }
-}
-
-function areSame(a: readonly Flow[], b: readonly Flow[] = nothing): boolean {
-  return a.length === b.length && a.every((flow, i) => flow === b[i]);
 }
 
 /** A destination takes a format that it states, and any when it states none. */

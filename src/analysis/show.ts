@@ -33,7 +33,7 @@ import { type Deliveries, deliveriesOf } from './situations.ts';
 import { type SpokenOf, speakOf, unsay } from './spoken.ts';
 import { isOfPlant, type StatementEdit, type Statements } from './statements.ts';
 import { TrafficCount } from './traffic.ts';
-import { type Unused, unusedOf } from './unused.ts';
+import { Unused } from './unused.ts';
 import { type Wishes, WishReader } from './wishes.ts';
 
 /**
@@ -74,7 +74,7 @@ export class Show {
   readonly #figurer: SourceFigurer;
   readonly #figures = new Map<string, SourceFigures>();
   #sourcesAt: ReadonlyMap<Port, readonly Source[]> | undefined;
-  #unused: Unused;
+  readonly #unused: Unused;
   readonly #oddLinks: Picked<Link>;
   readonly #oddChains: Picked<Chain>;
   #oddDeliveries: readonly Delivery[];
@@ -104,7 +104,7 @@ export class Show {
     this.#reaches = this.#judged.map(({ chain, fastest }) => this.#judge.judge(chain, fastest));
     this.#figurer = new SourceFigurer(this.#pictures, formats, this.usual, rate);
     for (const source of plant.sources.values()) this.#figure(source);
-    this.#unused = unusedOf(plant, this.#wishes.feeds);
+    this.#unused = new Unused(plant, this.#wishes.feeds);
     this.#oddLinks = new Picked(plant.links, linkStandsOut);
     this.#oddChains = new Picked(plant.chains, (chain) => chainStandsOut(chain, this.#reaches[chain.index]!));
     this.#oddDeliveries = this.#deliveries.filter(deliveryStandsOut);
@@ -131,7 +131,9 @@ export class Show {
       traffic: this.#traffic.traffic,
       reaches: this.#reaches,
       sourceFigures: this.#figures,
-      ...this.#unused,
+      unfedDestinations: this.#unused.unfedDestinations,
+      unusedSources: this.#unused.unusedSources,
+      unusedNodes: this.#unused.unusedNodes,
       measurements: [...measurements.all, ...withoutWay(this.#spoken.measurements, this.#deliveries)],
       acceptances: this.#spoken.acceptances,
       proofs: this.#spoken.proofs,
@@ -165,12 +167,7 @@ export class Show {
       if (feed.source) sources.add(feed.source);
     for (const { source } of this.#measuredAnew) if (source) sources.add(source);
 
-    const { followed, otherFirst } = this.#pictures.followAgain(
-      sources,
-      this.#book,
-      gone,
-      rerouted ? this.#directed.all : undefined,
-    );
+    const { followed, otherFirst } = this.#pictures.followAgain(sources, this.#book, gone);
     this.#cycles = this.#delayer.delayAgain(situations, {
       deliveries: new Set([...followed, ...found]),
       gone,
@@ -202,16 +199,24 @@ export class Show {
     this.#measuredAnew.clear();
     const changed = [...edit.removed, ...edit.added].filter((statement) => !isOfPlant(statement));
     if (changed.length === 0) return false;
-    const measured = measuredFeeds(this.#spoken);
     const hasFeeds = changed.some(({ fact }) => fact.kind === 'feed');
-    if (hasFeeds) this.#reader.followFeeds(this.#wishes.feeds, edit);
+    const { gone, added } = hasFeeds ? this.#reader.followFeeds(this.#wishes.feeds, edit) : nothingRead;
+    const isSpokenOf = ({ name }: Feed) => this.#spoken.names.has(name);
+    if (changed.some(({ fact }) => fact.kind !== 'feed') || gone.some(isSpokenOf) || added.some(isSpokenOf))
+      this.#speakAgain();
+    if (!hasFeeds) return false;
+    this.#unused.follow(gone, added);
+    this.#redirect();
+    return true;
+  }
+
+  #speakAgain(): void {
+    const measured = measuredFeeds(this.#spoken);
     unsay(this.#spoken);
     this.#spokenNames = new NameBook();
     this.#spoken = this.#speak();
     for (const feed of new Set([...measured.keys(), ...measuredFeeds(this.#spoken).keys()]))
       if (measured.get(feed) !== feed.measured) this.#measuredAnew.add(feed);
-    if (hasFeeds) this.#redirect();
-    return hasFeeds;
   }
 
   #redirect(): void {
@@ -223,7 +228,6 @@ export class Show {
     const former = new FormerDeliveries(this.router, ways, blocked);
     this.#directed = deliveriesOf(plant, this.#wishes, this.router, former);
     this.#ways = waysOf(this.#directed);
-    this.#unused = unusedOf(plant, this.#wishes.feeds);
   }
 
   #speak(): SpokenOf {
@@ -275,6 +279,8 @@ export class Show {
     return sources;
   }
 }
+
+const nothingRead = { gone: [], added: [] } as const;
 
 type Ways = readonly Pick<Situation, 'own' | 'ended'>[];
 

@@ -22,6 +22,8 @@ export interface SpokenOf {
   readonly measurements: readonly Measurement[];
   readonly acceptances: readonly Acceptance[];
   readonly proofs: readonly Proof[];
+  /** Names of the feeds that something is said of, whether they are there or not. */
+  readonly names: ReadonlySet<string>;
 }
 
 /** What was accepted, measured and proved, tied to the feeds that it speaks of. */
@@ -40,6 +42,7 @@ export function speakOf(
   const byName = new Map<string, Building<Feed>[]>();
   if (wanted.size > 0) for (const feed of feeds) if (wanted.has(feed.name)) add(byName, feed.name, feed);
   return {
+    names: wanted,
     measurements: measured.map((statement) => {
       tellNames(statement, statement.fact.subject, around);
       return measure(statement, byName);

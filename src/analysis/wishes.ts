@@ -44,8 +44,11 @@ export class WishReader {
     return { segments: this.#segments, feeds, blacks, cases: this.#readCases(statements) };
   }
 
-  /** Follows an edit of feeds; the others keep their order. @returns the feeds that are no more. */
-  followFeeds(feeds: Building<Feed>[], edit: StatementEdit): readonly Feed[] {
+  /** Follows an edit of feeds; the others keep their order. */
+  followFeeds(
+    feeds: Building<Feed>[],
+    edit: StatementEdit,
+  ): { readonly gone: readonly Feed[]; readonly added: readonly Feed[] } {
     const removed = new Set(edit.removed);
     for (const statement of removed) this.#names.forgetAll(statement);
     const last = lastAhead(edit, ({ fact }) => fact.kind === 'feed' && fact.targets.length > 0);
@@ -58,7 +61,7 @@ export class WishReader {
     }
     const gone = feeds.splice(at, count, ...read);
     for (let i = at; i < feeds.length; i++) feeds[i]!.index = i;
-    return gone;
+    return { gone, added: read };
   }
 
   #readSegment(statement: StatementOf<'segment'>): void {

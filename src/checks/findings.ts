@@ -1,4 +1,5 @@
 /** Everything that is found in a plan, put in order, with what the crew has accepted kept apart. */
+import { firstFrom } from '../analysis/lists.ts';
 import type { Acceptance, Analysis } from '../analysis/model.ts';
 import type { Statement, StatementOf, Unreadable } from '../plan/plan.ts';
 import type { ReadFile } from '../plan/read-file.ts';
@@ -200,17 +201,6 @@ function ordersOf(
     orders.set(file, first - 1 + (rank + 1) / (files.length + 1));
   }
   return orders;
-}
-
-/** The number of the first item from which on all are so, by halving. */
-function firstFrom<T>(items: readonly T[], isSo: (item: T) => boolean): number {
-  let [low, high] = [0, items.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (isSo(items[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 function findingOf(check: CheckText, report: Report, analysis?: Analysis): Finding {
