@@ -12,18 +12,61 @@ import type {
 } from '../analysis/model.ts';
 import type { Statement } from '../plan/plan.ts';
 
-interface Index {
+/** Each is put together when it is first asked for: a keystroke makes a new one, and most answers need one or two. */
+class Index {
+  readonly #analysis: Analysis;
+  #links: ReadonlyMap<Statement, Link> | undefined;
+  #feeds: ReadonlyMap<Statement, readonly Feed[]> | undefined;
+  #deliveries: ReadonlyMap<Feed, readonly Delivery[]> | undefined;
+  #through: ReadonlyMap<Node, readonly Delivery[]> | undefined;
+  #over: ReadonlyMap<Link, readonly Delivery[]> | undefined;
+  #ofKit: ReadonlyMap<Kit, readonly Owner[]> | undefined;
+  #situations: ReadonlyMap<Segment | undefined, Situation> | undefined;
+
+  constructor(analysis: Analysis) {
+    this.#analysis = analysis;
+  }
+
   /** The cable of a link, a source or a destination. */
-  readonly links: ReadonlyMap<Statement, Link>;
-  readonly feeds: ReadonlyMap<Statement, readonly Feed[]>;
-  readonly deliveries: ReadonlyMap<Feed, readonly Delivery[]>;
+  get links(): ReadonlyMap<Statement, Link> {
+    this.#links ??= new Map(this.#analysis.links.map((link) => [link.statement, link]));
+    return this.#links;
+  }
+
+  get feeds(): ReadonlyMap<Statement, readonly Feed[]> {
+    this.#feeds ??= grouped(this.#analysis.feeds, (feed) => [feed.statement]);
+    return this.#feeds;
+  }
+
+  get deliveries(): ReadonlyMap<Feed, readonly Delivery[]> {
+    this.#deliveries ??= grouped(this.#analysis.deliveries, ({ feed }) => [feed]);
+    return this.#deliveries;
+  }
+
   /** Deliveries that go through a node, the network port by which it enters or leaves included. */
-  readonly through: ReadonlyMap<Node, readonly Delivery[]>;
+  get through(): ReadonlyMap<Node, readonly Delivery[]> {
+    this.#through ??= grouped(this.#analysis.deliveries, nodesOf);
+    return this.#through;
+  }
+
   /** Deliveries that go over a link. */
-  readonly over: ReadonlyMap<Link, readonly Delivery[]>;
+  get over(): ReadonlyMap<Link, readonly Delivery[]> {
+    this.#over ??= grouped(this.#analysis.deliveries, linksOf);
+    return this.#over;
+  }
+
   /** What is of a kit: nodes, sources, destinations. */
-  readonly ofKit: ReadonlyMap<Kit, readonly Owner[]>;
-  readonly situations: ReadonlyMap<Segment | undefined, Situation>;
+  get ofKit(): ReadonlyMap<Kit, readonly Owner[]> {
+    this.#ofKit ??= grouped(owners(this.#analysis), ({ kit }) => (kit ? [kit] : []));
+    return this.#ofKit;
+  }
+
+  get situations(): ReadonlyMap<Segment | undefined, Situation> {
+    this.#situations ??= new Map(
+      this.#analysis.situations.map((situation) => [situation.segment, situation]),
+    );
+    return this.#situations;
+  }
 }
 
 const indexes = new WeakMap<Analysis, Index>();
@@ -31,15 +74,7 @@ const indexes = new WeakMap<Analysis, Index>();
 export function indexOf(analysis: Analysis): Index {
   let index = indexes.get(analysis);
   if (!index) {
-    index = {
-      links: new Map(analysis.links.map((link) => [link.statement, link])),
-      feeds: grouped(analysis.feeds, (feed) => [feed.statement]),
-      deliveries: grouped(analysis.deliveries, ({ feed }) => [feed]),
-      through: grouped(analysis.deliveries, nodesOf),
-      over: grouped(analysis.deliveries, linksOf),
-      ofKit: grouped(owners(analysis), ({ kit }) => (kit ? [kit] : [])),
-      situations: new Map(analysis.situations.map((situation) => [situation.segment, situation])),
-    };
+    index = new Index(analysis);
     indexes.set(analysis, index);
   }
   return index;
