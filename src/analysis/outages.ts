@@ -150,11 +150,11 @@ export class OutageGround {
   readonly over: ReadonlyMap<Link, readonly Delivery[]>;
 
   constructor(analysis: Analysis) {
-    const { works, usual } = showOf(analysis);
+    const { works, usual, router } = showOf(analysis);
     const { formats } = works;
     const [base] = analysis.situations;
     this.analysis = analysis;
-    this.router = new Router(analysis, usual);
+    this.router = new Router(analysis, usual, router.graph);
     for (const delivery of base.own) this.router.occupy(delivery);
     this.losses = new Losses(analysis);
     this.book = new RiderBook(analysis.links, base, formats);
