@@ -14,8 +14,8 @@ interface Room {
 }
 
 const rooms: readonly Room[] = [
-  { page: 'upright', width_mm: 183, height_mm: 106, perPage: 2 },
-  { page: 'across', width_mm: 252, height_mm: 70, perPage: 2 },
+  { page: 'upright', width_mm: 183, height_mm: 101, perPage: 2 },
+  { page: 'across', width_mm: 252, height_mm: 67, perPage: 2 },
   { page: 'across', width_mm: 252, height_mm: 150, perPage: 1 },
   { page: 'upright', width_mm: 183, height_mm: 216, perPage: 1 },
 ];

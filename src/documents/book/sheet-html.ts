@@ -24,7 +24,7 @@ ${tables.length === 0 ? `<p class="empty">${text(sheet.empty)}</p>` : body.join(
 }
 
 /** A sheet of so few rows, headings counted in, may stand below another on its page. */
-const FEW_ROWS = 24;
+const FEW_ROWS = 14;
 /** A table of so few rows is not broken over two pages. */
 const SHORT = 8;
 
@@ -46,7 +46,8 @@ function tableHtml(sheet: Sheet, table: SheetTable): string {
       ? ''
       : `<table aria-label="${attribute(name)}">${widthsHtml(columns)}<thead><tr>${columns.map(headHtml).join('')}</tr></thead>
 <tbody>${bodyHtml(rows, columns)}</tbody></table>`;
-  const kept = (rows.length <= SHORT ? ' together' : '') + (sheet.cards || table.large ? ' card' : '');
+  const card = sheet.cards || table.large;
+  const kept = (rows.length <= SHORT ? ' together' : card ? '' : ' long') + (card ? ' card' : '');
   return `<div class="table${kept}">${heading}${grid}${notes.length === 0 ? '' : `<p class="note">${notes.map(text).join(' ')}</p>`}</div>`;
 }
 

@@ -26,6 +26,7 @@ th, td { border: .6pt solid #000; padding: .2em .4em; text-align: start; vertica
 thead { display: table-header-group; }
 th { font-size: 9pt; background: #e9e9e9; white-space: nowrap; }
 tr { break-inside: avoid; }
+.long tbody tr:nth-last-child(-n+2) { break-before: avoid; }
 td small { display: block; font-size: 8.2pt; }
 .tick { width: 2.9em; text-align: center; vertical-align: middle; white-space: nowrap; }
 .short, .quantity { white-space: nowrap; }
