@@ -22,8 +22,8 @@ interface Said {
   readonly subject?: string | null;
   readonly segment?: string | null;
   readonly related?: Finding['related'];
-  /** What mends it; a function is asked only when somebody wants to see the fixes. */
-  readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
+  /** What mends it; a function is asked only when somebody wants to see the fixes, about the analysis of then. */
+  readonly fixes?: readonly Fix[] | ((analysis: Analysis) => readonly Fix[]);
 }
 
 /** What is told of a check to people: pages, `explain` and the link on a finding are made from it. */

@@ -215,11 +215,16 @@ function findingOf(check: CheckText, report: Report, analysis?: Analysis): Findi
     segment,
     related,
     get fixes() {
-      made ??= [...(typeof fixes === 'function' ? fixes() : (fixes ?? [])), ...acceptFixes(this, analysis)];
+      made ??= [...fixesOf(fixes, analysis), ...acceptFixes(this, analysis)];
       return made;
     },
   };
   return finding;
+}
+
+function fixesOf(fixes: Report['fixes'], analysis: Analysis | undefined): readonly Fix[] {
+  if (typeof fixes !== 'function') return fixes ?? [];
+  return analysis ? fixes(analysis) : [];
 }
 
 function topOf(file: string): Finding['place'] {

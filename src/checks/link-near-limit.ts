@@ -1,4 +1,5 @@
 import { formatShare } from '../physics/display.ts';
+import { aboutChains } from './about-chains.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import { cableFixes } from './fixes/cables.ts';
@@ -24,25 +25,20 @@ accepted finding.`,
     { wrong: changedPlan('over cat6a', 'over cat6'), right: smallPlan() },
   ],
 
-  find(analysis, report) {
-    for (const chain of analysis.remarkable.chains) {
-      const reach = analysis.reaches[chain.index];
-      const [link] = chain.links;
-      if (!reach || !link) continue;
-      const { verdict, share, good_m } = reach;
-      if (verdict !== 'near the limit' && verdict !== 'doubtful') continue;
-      const length = `${chainLengthText(analysis, chain, reach)}: ${allowedText(analysis, reach)}`;
-      const doubt =
-        verdict === 'near the limit'
-          ? `that is ${share === undefined ? 'nearly all' : formatShare(share)} of the limit, and beyond it the picture fails suddenly. Keep 10 % in hand`
-          : `it is good without doubt only to ${good_m === undefined ? 'a shorter length' : lengthText(analysis, good_m, chain.length_m)}. Use a better cable`;
-      report({
-        statement: link.statement,
-        part: lengthPart(link),
-        subject: linkSubject(link),
-        message: `${length}; ${doubt}, or test it with everything running and accept it.${memoryText(reach)}`,
-        fixes: () => cableFixes(analysis, link),
-      });
-    }
-  },
+  find: aboutChains((analysis, chain, reach, link) => {
+    const { verdict, share, good_m } = reach;
+    if (verdict !== 'near the limit' && verdict !== 'doubtful') return undefined;
+    const length = `${chainLengthText(analysis, chain, reach)}: ${allowedText(analysis, reach)}`;
+    const doubt =
+      verdict === 'near the limit'
+        ? `that is ${share === undefined ? 'nearly all' : formatShare(share)} of the limit, and beyond it the picture fails suddenly. Keep 10 % in hand`
+        : `it is good without doubt only to ${good_m === undefined ? 'a shorter length' : lengthText(analysis, good_m, chain.length_m)}. Use a better cable`;
+    return {
+      statement: link.statement,
+      part: lengthPart(link),
+      subject: linkSubject(link),
+      message: `${length}; ${doubt}, or test it with everything running and accept it.${memoryText(reach)}`,
+      fixes: (now) => cableFixes(now, link),
+    };
+  }),
 };

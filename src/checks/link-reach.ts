@@ -1,3 +1,4 @@
+import { aboutChains } from './about-chains.ts';
 import type { Check } from './check.ts';
 import { changedPlan, smallPlan } from './example-plans.ts';
 import { cableFixes } from './fixes/cables.ts';
@@ -30,18 +31,14 @@ Cables joined without regeneration count as one.
     { wrong: changedPlan('stage <-> desk 40 m', 'stage <-> desk 120 m'), right: smallPlan() },
   ],
 
-  find(analysis, report) {
-    for (const chain of analysis.remarkable.chains) {
-      const reach = analysis.reaches[chain.index];
-      const [link] = chain.links;
-      if (reach?.verdict !== 'beyond' || !link) continue;
-      report({
-        statement: link.statement,
-        part: lengthPart(link),
-        subject: linkSubject(link),
-        message: `${chainLengthText(analysis, chain, reach)}: ${allowedText(analysis, reach)}. Use a cable that reaches, go a shorter way, or regenerate in between.${memoryText(reach)}`,
-        fixes: () => cableFixes(analysis, link),
-      });
-    }
-  },
+  find: aboutChains((analysis, chain, reach, link) => {
+    if (reach.verdict !== 'beyond') return undefined;
+    return {
+      statement: link.statement,
+      part: lengthPart(link),
+      subject: linkSubject(link),
+      message: `${chainLengthText(analysis, chain, reach)}: ${allowedText(analysis, reach)}. Use a cable that reaches, go a shorter way, or regenerate in between.${memoryText(reach)}`,
+      fixes: (now) => cableFixes(now, link),
+    };
+  }),
 };
