@@ -110,7 +110,11 @@ const written = new Set([
 ]);
 
 if (process.argv.includes('--watch')) {
-  for (const options of bundles) await (await esbuild.context(options)).watch();
+  for (const options of bundles) {
+    const context = await esbuild.context(options);
+    await context.rebuild();
+    await context.watch();
+  }
 } else {
   const built = await Promise.all(bundles.map((options) => esbuild.build(options)));
   const packages = packagesIn(built.map(({ metafile }) => metafile));
