@@ -111,7 +111,11 @@ function drawSweep(at: number, cells: number): void {
 function planBeep(second: number): void {
   if (!sound || began_ms === undefined || second + 1 < nextBeep) return;
   nextBeep = second + 2;
-  const { contextTime = sound.currentTime, performanceTime = performance.now() } = sound.getOutputTimestamp();
+  const heard = sound.getOutputTimestamp();
+  // Both are nought until the first sound has left: then the two clocks are read here.
+  const known = Boolean(heard.performanceTime && heard.contextTime);
+  const contextTime = known ? heard.contextTime! : sound.currentTime;
+  const performanceTime = known ? heard.performanceTime! : performance.now();
   const at = contextTime + (began_ms + (second + 1) * 1000 - performanceTime) / 1000;
   const tone = new OscillatorNode(sound, { frequency: 1000 });
   const level = new GainNode(sound, { gain: 0.5 });
