@@ -293,7 +293,8 @@ describe.runIf(chromium)('the view of the drawing', () => {
   it('says what to write while nothing stands anywhere', async () => {
     view = await browser.open();
     await view.send(sceneMessage(sceneOfText('plan "Empty" { rate 50 }')));
-    await expect.poll(notice).toContain(firstLines);
+    // The thread that lays out is started first.
+    await expect.poll(notice, { timeout: 20_000 }).toContain(firstLines);
   });
 
   describe('shows', () => {
