@@ -2,7 +2,7 @@
 // extension (desktop and web), with the shipped library, the starter plan and the JSON Schemas beside them. `--watch`
 // rebuilds on change.
 import { execFileSync } from 'node:child_process';
-import { cpSync, existsSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import esbuild from 'esbuild';
 import { noticesOf, packagesIn } from './notices.mjs';
@@ -21,17 +21,37 @@ const shared = {
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const browser = { ...shared, platform: 'browser', target: 'es2022' };
 
-/** The command line loads these bundles when it needs them, so that no other command pays for them. */
-const bundlesBeside = {
+/**
+ * The command line loads these bundles when it needs them, so that no other command pays for them.
+ *
+ * @param dist The way from the bundle to `dist/`.
+ */
+const bundlesBeside = (dist) => ({
   name: 'bundles-beside',
   setup(build) {
     const beside = (filter, path) =>
       build.onResolve({ filter }, ({ kind }) =>
-        kind === 'entry-point' ? undefined : { path, external: true },
+        kind === 'entry-point' ? undefined : { path: `${dist}${path}`, external: true },
       );
-    beside(/\/server\/main-node\.ts$/, './server.cjs');
-    beside(/\/documents\/papers\.ts$/, './papers.cjs');
-    beside(/\/place-scene\.ts$/, './layout.cjs');
+    beside(/\/server\/main-node\.ts$/, 'server.cjs');
+    beside(/\/documents\/papers\.ts$/, 'papers.cjs');
+    beside(/\/place-scene\.ts$/, 'layout.cjs');
+  },
+});
+
+/** Every command but `serve`, whose work is the server's, is read from `dist/commands/` when somebody gives it. */
+const commands = readdirSync('src/cli')
+  .filter((file) => /^export const define: Define/m.test(readFileSync(`src/cli/${file}`, 'utf8')))
+  .map((file) => basename(file, '.ts'))
+  .filter((name) => name !== 'serve');
+const commandsBeside = {
+  name: 'commands-beside',
+  setup(build) {
+    build.onResolve({ filter: new RegExp(`^\\./(${commands.join('|')})\\.ts$`) }, ({ path, kind }) =>
+      kind === 'dynamic-import'
+        ? { path: `./commands/${basename(path, '.ts')}.mjs`, external: true }
+        : undefined,
+    );
   },
 };
 
@@ -41,7 +61,20 @@ const bundles = [
     entryPoints: ['src/cli/main.ts'],
     outfile: 'dist/feedplot.cjs',
     banner: { js: '#!/usr/bin/env node' },
-    plugins: [bundlesBeside],
+    plugins: [bundlesBeside('./'), commandsBeside],
+  },
+  {
+    // What several commands need is in files that they share.
+    ...node,
+    entryPoints: commands.map((name) => `src/cli/${name}.ts`),
+    outdir: 'dist/commands',
+    format: 'esm',
+    splitting: true,
+    outExtension: { '.js': '.mjs' },
+    plugins: [bundlesBeside('../')],
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
   },
   { ...node, entryPoints: ['src/server/main-node.ts'], outfile: 'dist/server.cjs' },
   { ...node, entryPoints: ['src/documents/drawing/place-scene.ts'], outfile: 'dist/layout.cjs' },
@@ -49,7 +82,7 @@ const bundles = [
     ...node,
     entryPoints: ['src/documents/papers.ts'],
     outfile: 'dist/papers.cjs',
-    plugins: [bundlesBeside],
+    plugins: [bundlesBeside('./')],
     // The PDF library asks where it lies, which a bundle of this form does not know by itself.
     define: { 'import.meta.url': 'ownAddress' },
     banner: { js: "const ownAddress = require('node:url').pathToFileURL(__filename).href;" },
@@ -106,7 +139,7 @@ const written = new Set([
   'layout-worker.js',
   'THIRD-PARTY-NOTICES.txt',
   ...schemas.keys(),
-  ...bundles.map(({ outfile }) => basename(outfile)),
+  ...bundles.map(({ outfile, outdir }) => basename(outfile ?? outdir)),
 ]);
 
 if (process.argv.includes('--watch')) {

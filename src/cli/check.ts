@@ -1,5 +1,4 @@
 import { join } from 'node:path';
-import { Option } from 'commander';
 import { catalogue } from '../checks/catalogue.ts';
 import type { Finding } from '../checks/finding.ts';
 import { findingsForGithub } from '../documents/findings/github.ts';
@@ -31,7 +30,9 @@ export const define: Define = (command, { terminal, program, version }) => {
       '[plan...]',
       'plan files, or folders with one plan in each; without any, the one plan in this folder',
     )
-    .addOption(new Option('--output <form>', 'how findings are printed').choices(outputs).default('text'))
+    .addOption(
+      command.createOption('--output <form>', 'how findings are printed').choices(outputs).default('text'),
+    )
     .option('--strict', 'let warnings fail too')
     .action((named: string[], { output, strict }: Options) => {
       const checked = checkFiles(new PlanReader(program), terminal, named);

@@ -4,7 +4,7 @@ import type { FileAccess } from '../plan/assemble.ts';
 import type { MissingFile } from '../plan/plan.ts';
 import { MOST_BYTES, readBytes } from '../plan/read-bytes.ts';
 import type { ReadFile } from '../plan/read-file.ts';
-import { readLibrary } from '../plan/read-text.ts';
+import { readLibrary } from '../plan/library/read.ts';
 import { filePath } from './file-uri.ts';
 
 type Missing = MissingFile['reason'];

@@ -1,5 +1,4 @@
 import { basename, dirname, resolve } from 'node:path';
-import { Option } from 'commander';
 import { drawSvg } from '../documents/drawing/draw-svg.ts';
 import { makeScene, type SceneChoice } from '../documents/drawing/make-scene.ts';
 import { type ThemeName, themes } from '../documents/drawing/themes.ts';
@@ -31,7 +30,8 @@ export const define: Define = (command, { terminal, program }) => {
     .option('--place <name>', 'only what stands in this place or is plugged into it')
     .option('--feed <name>', 'only what carries this source, or this feed: "program -> judges"')
     .addOption(
-      new Option('--theme <name>', 'the colours around the pictures')
+      command
+        .createOption('--theme <name>', 'the colours around the pictures')
         .choices(Object.keys(themes))
         .default('light'),
     )

@@ -4,7 +4,7 @@ import { CommanderError } from 'commander';
 import about from '../../package.json' with { type: 'json' };
 import { createProgram } from './program.ts';
 import { createTerminal, type Terminal } from './terminal.ts';
-import { EXIT_TROUBLE, Trouble } from './trouble.ts';
+import { EXIT_TROUBLE, isTrouble } from './trouble.ts';
 
 async function main(): Promise<void> {
   const terminal = createTerminal(process);
@@ -20,7 +20,7 @@ async function main(): Promise<void> {
 /** Says why a command could not run. @returns the exit code. */
 function tell(terminal: Terminal, error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : EXIT_TROUBLE;
-  if (error instanceof Trouble) terminal.note(`feedplot: ${error.message}`);
+  if (isTrouble(error)) terminal.note(`feedplot: ${error.message}`);
   else {
     terminal.note(
       'feedplot: This is a fault of Feedplot, not of the plan. Please report it with what follows.',

@@ -6,7 +6,7 @@ import { type AcceptedFinding, checkPlan } from '../checks/findings.ts';
 import { assemblePlan, type FileAccess } from '../plan/assemble.ts';
 import type { MissingFile } from '../plan/plan.ts';
 import type { ReadFile } from '../plan/read-file.ts';
-import { readLibrary } from '../plan/read-text.ts';
+import { readLibrary } from '../plan/library/read.ts';
 import { boundaryOf, Disk } from './disk.ts';
 import { fileUri } from './file-uri.ts';
 import { Trouble } from './trouble.ts';

@@ -1,6 +1,5 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { Option } from 'commander';
 import { mergeReviewOf, reviewOf } from '../documents/review/compare.ts';
 import { reviewHtml } from '../documents/review/html.ts';
 import { reviewJson } from '../documents/review/json.ts';
@@ -39,7 +38,7 @@ export const define: Define = (command, { terminal, program }) => {
       'compare with how the plan stood at a commit, branch or tag (REVISION:PATH)',
     )
     .option('--merge', 'tell what a merge brings that none of the merged histories has alone')
-    .addOption(new Option('--output <form>', 'how it is printed').choices(outputs).default('text'))
+    .addOption(command.createOption('--output <form>', 'how it is printed').choices(outputs).default('text'))
     .action(async (first: string | undefined, second: string | undefined, options: Options) => {
       const reviewer = new Reviewer(new PlanReader(program), terminal);
       try {

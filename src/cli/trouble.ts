@@ -7,3 +7,8 @@ export const EXIT_TROUBLE = 2;
 export class Trouble extends Error {
   override readonly name = 'Trouble';
 }
+
+/** Told by its name: the bundle of a command has a class of its own. */
+export function isTrouble(error: unknown): error is Trouble {
+  return error instanceof Error && error.name === 'Trouble';
+}

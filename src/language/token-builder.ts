@@ -15,10 +15,13 @@ export class FeedplotTokenBuilder extends DefaultTokenBuilder {
       const nameable =
         token.name === 'ID' || (/^[a-zA-Z]/.test(token.name) && isKeyword(token) && !isReserved(token.name));
       if (nameable) token.CATEGORIES = [name];
-      if (Array.isArray(token.LONGER_ALT))
-        token.LONGER_ALT = token.LONGER_ALT.filter((longer) => longer !== name);
     }
     return tokens;
+  }
+
+  /** A word can go on as an ID, and nothing else can go on at all: trying every terminal on every keyword takes long. */
+  protected override findLongerAlt(keyword: GrammarAST.Keyword, terminals: TokenType[]): TokenType[] {
+    return /^\w/.test(keyword.value) ? terminals.filter(({ name }) => name === 'ID') : [];
   }
 }
 

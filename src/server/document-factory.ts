@@ -11,6 +11,7 @@ import {
 import type { TextEdit } from '../language/incremental/edit.ts';
 import { FileTree, treeOf } from '../language/incremental/file-tree.ts';
 import { follow } from '../language/incremental/follow.ts';
+import { LibraryTree } from '../language/incremental/library-tree.ts';
 import type { FeedplotParser } from '../language/incremental/parser.ts';
 import { Text } from '../language/incremental/text.ts';
 import type { Refusal } from '../language/refusal.ts';
@@ -59,6 +60,19 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
     const onDisk = await textOnDisk(this.fileSystemProvider, uri);
     const tree = 'text' in onDisk ? this.#parser().readFile(Text.of(onDisk.text)) : this.#refused(onDisk);
     return this.createLangiumDocument(tree as ParseResult as ParseResult<T>, uri, undefined, textOf(onDisk));
+  }
+
+  /** A file of the shipped library, which is parsed when somebody looks into it. */
+  libraryFile(uri: URI, text: string): LangiumDocument {
+    const tree = new LibraryTree(Text.of(text), (unread) => {
+      this.#parser().readAgain(unread, unread.text);
+      (unread.value as Mutable<AstNode>).$document = document;
+    });
+    const read = { parseResult: tree as ParseResult, uri, state: DocumentState.Parsed, references: [] };
+    const document = read as unknown as LangiumDocument;
+    const get = this.createTextDocumentGetter(uri, text);
+    Object.defineProperty(document, 'textDocument', { get, configurable: true });
+    return document;
   }
 
   /**

@@ -2,8 +2,10 @@ import { type AstNode, AstUtils, type FileSystemProvider, type LangiumDocument, 
 import type { Analysis } from '../analysis/model.ts';
 import { isBelow, resolveImport } from '../language/imports.ts';
 import { type FileTree, treeOf } from '../language/incremental/file-tree.ts';
+import { LibraryTree } from '../language/incremental/library-tree.ts';
 import { isLibrary } from '../language/visibility.ts';
 import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
+import { readLibraryFile } from '../plan/library/read.ts';
 import type { Statement } from '../plan/plan.ts';
 import { type ReadFile, readFile } from '../plan/read-file.ts';
 import { emptyFile } from '../plan/read-text.ts';
@@ -33,6 +35,8 @@ export class Plans {
   /** Who reads an analysis over several turns, counted. */
   readonly #readers = new Map<Analysis, number>();
   readonly #read = new WeakMap<FileTree, ReadFile>();
+  /** Files of the library that nobody has edited. */
+  readonly #shipped = new WeakMap<FileTree, ReadFile>();
 
   constructor(shared: FeedplotSharedServices, language: () => FeedplotLspServices) {
     this.#shared = shared;
@@ -121,10 +125,12 @@ export class Plans {
     const uri = document.uri.toString();
     const tree = treeOf(document);
     if (!tree) return { ...emptyFile(uri, ''), unreadables: [] };
-    let file = this.#read.get(tree);
+    const shipped = tree instanceof LibraryTree && tree.isAsShipped;
+    const files = shipped ? this.#shipped : this.#read;
+    let file = files.get(tree);
     if (!file) {
-      file = readFile(uri, tree);
-      this.#read.set(tree, file);
+      file = shipped ? readLibraryFile(uri, nameOf(document), () => tree) : readFile(uri, tree);
+      files.set(tree, file);
     }
     return file;
   }
@@ -220,6 +226,10 @@ export class Plans {
       },
     };
   }
+}
+
+function nameOf({ uri }: LangiumDocument): string {
+  return uri.path.slice(uri.path.lastIndexOf('/') + 1);
 }
 
 /** Not a folder: `import "kit/"` on the way to a file in it. */

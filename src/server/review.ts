@@ -11,8 +11,9 @@ import { comparedText } from '../documents/review/text.ts';
 import { loadFigures } from '../documents/review/words.ts';
 import { resolveImport } from '../language/imports.ts';
 import { type AssembledPlan, assemblePlan, type FileAccess } from '../plan/assemble.ts';
+import { readLibrary } from '../plan/library/read.ts';
 import type { ReadFile } from '../plan/read-file.ts';
-import { readLibrary, readText } from '../plan/read-text.ts';
+import { readText } from '../plan/read-text.ts';
 import {
   type ReviewAnswer,
   type ReviewQuestion,

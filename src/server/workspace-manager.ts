@@ -2,6 +2,7 @@ import { DefaultWorkspaceManager, type LangiumDocument, URI } from 'langium';
 import type { InitializeParams, WorkspaceFolder } from 'vscode-languageserver-protocol';
 import { libraryTexts } from '../language/library/texts.ts';
 import { declareLibraryFile } from '../language/visibility.ts';
+import type { PlanDocumentFactory } from './document-factory.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
 /** Opens the workspace's plans, and the shipped library as documents of their own so that an editor can show them. */
@@ -38,7 +39,8 @@ export class PlanWorkspaceManager extends DefaultWorkspaceManager {
     for (const [name, text] of libraryTexts) {
       const uri = `${this.#libraryFolder}/${name}`;
       declareLibraryFile(uri);
-      collect(this.#services.workspace.LangiumDocumentFactory.fromString(text, URI.parse(uri)));
+      const factory = this.#services.workspace.LangiumDocumentFactory as PlanDocumentFactory;
+      collect(factory.libraryFile(URI.parse(uri), text));
     }
   }
 }

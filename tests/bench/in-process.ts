@@ -7,7 +7,7 @@ import { Text } from '../../src/language/incremental/text.ts';
 import { createFeedplotServices } from '../../src/language/services.ts';
 import { assemblePlan } from '../../src/plan/assemble.ts';
 import { readFile } from '../../src/plan/read-file.ts';
-import { readLibrary } from '../../src/plan/read-text.ts';
+import { readLibrary } from '../../src/plan/library/read.ts';
 import { median } from './figures.ts';
 import { keystrokes } from './keystrokes.ts';
 import { benchText } from './plans.ts';

@@ -188,6 +188,8 @@ test('no other command loads what the papers need', () => {
     const program = readFileSync(join(root, 'dist', file), 'utf8');
     return traces.filter((trace) => program.includes(trace));
   };
+  const commands = readdirSync(join(root, 'dist/commands')).map((file) => `commands/${file}`);
+  expect(commands).toContain('commands/book.mjs');
   expect(tracesIn('papers.cjs')).toEqual(traces);
-  expect(tracesIn('feedplot.cjs')).toEqual([]);
+  for (const file of ['feedplot.cjs', ...commands]) expect(tracesIn(file), file).toEqual([]);
 });

@@ -110,8 +110,11 @@ describe('refuses, with the exit code 2 and a word of help,', () => {
 });
 
 test('the layout library is in no bundle that another command loads', () => {
-  const bundle = (name: string) => readFileSync(new URL(`../../dist/${name}`, import.meta.url), 'utf8');
+  const dist = new URL('../../dist/', import.meta.url);
+  const bundle = (name: string) => readFileSync(new URL(name, dist), 'utf8');
+  const commands = readdirSync(new URL('commands', dist)).map((file) => `commands/${file}`);
+  expect(commands).toContain('commands/draw.mjs');
   expect(bundle('layout.cjs')).toContain('org.eclipse.elk');
-  for (const name of ['feedplot.cjs', 'server.cjs', 'drawing.js'])
+  for (const name of ['feedplot.cjs', ...commands, 'server.cjs', 'drawing.js'])
     expect(bundle(name), name).not.toContain('org.eclipse.elk');
 });

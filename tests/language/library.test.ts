@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { budgetReach_m, coaxLoss_db_per_m, fitCoaxLoss } from '../../src/physics/coax.ts';
 import type { CableFact, InterfaceFact, ReachFact } from '../../src/plan/facts.ts';
-import { readLibrary } from '../../src/plan/read-text.ts';
+import { readLibrary } from '../../src/plan/library/read.ts';
 
 const files = readLibrary('file:///library');
 const statements = files.flatMap((file) => file.statements);

@@ -1,7 +1,8 @@
 /** Plans out of strings, for tests: no disk, no editor. */
 import { type AssembledPlan, assemblePlan } from '../../src/plan/assemble.ts';
+import { readLibrary } from '../../src/plan/library/read.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { readLibrary, readText } from '../../src/plan/read-text.ts';
+import { readText } from '../../src/plan/read-text.ts';
 
 export const root = 'file:///show';
 

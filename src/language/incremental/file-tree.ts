@@ -34,11 +34,11 @@ export interface Heads {
  * edited, with the same root; `pieces` is a new array after each edit, so that what was there before can be compared.
  */
 export class FileTree implements ParseResult<PlanFile> {
-  readonly value: PlanFile;
   text: Text;
-  pieces: readonly Piece[] = [];
   /** Why the text is not read at all. */
   refusal: Refusal | undefined = undefined;
+  readonly #value: PlanFile;
+  #pieces: readonly Piece[] = [];
   readonly #root: FileRoot;
   readonly #broken = new Set<Piece>();
   readonly #patience = new Patience();
@@ -47,8 +47,16 @@ export class FileTree implements ParseResult<PlanFile> {
   constructor(text: Text) {
     this.text = text;
     this.#root = new FileRoot(this);
-    this.value = { $type: 'PlanFile', statements: [], $cstNode: this.#root.asNode() };
-    this.#root.astNode = this.value;
+    this.#value = { $type: 'PlanFile', statements: [], $cstNode: this.#root.asNode() };
+    this.#root.astNode = this.#value;
+  }
+
+  get value(): PlanFile {
+    return this.#value;
+  }
+
+  get pieces(): readonly Piece[] {
+    return this.#pieces;
   }
 
   get parserErrors(): IRecognitionException[] {
@@ -102,7 +110,7 @@ export class FileTree implements ParseResult<PlanFile> {
   }
 
   apply({ text, first, count, pieces, movedBy }: Change): void {
-    const old = this.pieces;
+    const old = this.#pieces;
     const removed = old.slice(first, first + count);
     const behind = old.slice(first + count);
     this.#replaceItems(old, first, removed, pieces);
@@ -121,7 +129,7 @@ export class FileTree implements ParseResult<PlanFile> {
         piece.line += movedBy.line;
       }
     }
-    this.pieces = [...old.slice(0, first), ...pieces, ...behind];
+    this.#pieces = [...old.slice(0, first), ...pieces, ...behind];
     this.text = text;
     if (removed.some(isHead) || pieces.some(isHead)) this.#heads = undefined;
   }

@@ -1,4 +1,4 @@
-import type { IRecognitionException, IToken } from 'chevrotain';
+import type { ILookaheadStrategy, IRecognitionException, IToken } from 'chevrotain';
 import type { CstNodeBuilder, LexerResult } from 'langium';
 import type { PlanFile } from '../generated/ast.ts';
 
@@ -12,7 +12,12 @@ export interface ParserInternals {
   /** Where `consume` takes the comments from that stand before a token. */
   lexerResult: LexerResult | undefined;
   /** Chevrotain's parser. Setting its input resets it. */
-  wrapper: { input: IToken[]; readonly errors: IRecognitionException[] };
+  wrapper: {
+    input: IToken[];
+    readonly errors: IRecognitionException[];
+    /** What tells the alternatives of the grammar apart; looked at when the parser is finished. */
+    lookaheadStrategy: ILookaheadStrategy;
+  };
   /** The entry rule. */
   mainRule: unknown;
   /** Runs a rule over the input and finishes the tree. */

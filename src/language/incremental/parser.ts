@@ -7,6 +7,7 @@ import {
   type ParseResult,
   type ParserOptions,
 } from 'langium';
+import { LookaheadWhenAsked } from '../lookahead.ts';
 import { type Refusal, refuse } from '../refusal.ts';
 import { FileTree } from './file-tree.ts';
 import type { ParserInternals } from './internals.ts';
@@ -26,7 +27,10 @@ export class FeedplotParser extends LangiumParser {
 
   constructor(services: LangiumCoreServices) {
     super(services);
-    this.#internals().nodeBuilder = this.#builder;
+    const internals = this.#internals();
+    internals.nodeBuilder = this.#builder;
+    const { wrapper } = internals;
+    wrapper.lookaheadStrategy = new LookaheadWhenAsked(wrapper.lookaheadStrategy);
   }
 
   override parse<T extends AstNode = AstNode>(input: string, options: ParserOptions = {}): ParseResult<T> {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { CstNodeBuilder, LangiumParser } from 'langium';
 import { describe, expect, it } from 'vitest';
+import { LookaheadWhenAsked } from '../../../src/language/lookahead.ts';
 import { createFeedplotServices } from '../../../src/language/services.ts';
 
 /**
@@ -38,6 +39,15 @@ describe('private parts of Langium', () => {
     wrapper.input = services.parser.Lexer.tokenize('place a').tokens;
     expect(wrapper.input).toHaveLength(2);
     expect(wrapper.errors).toEqual([]);
+  });
+
+  it('lookaheadStrategy is what Chevrotain asks how to tell the alternatives apart', () => {
+    const strategyOf = (one: Record<string, unknown>) =>
+      (one['wrapper'] as Record<string, Record<string, unknown>>)['lookaheadStrategy'];
+    for (const method of ['initialize', 'buildLookaheadForAlternation', 'buildLookaheadForOptional'])
+      expect(strategyOf(parser)?.[method], method).toBeTypeOf('function');
+    const own = services.parser.LangiumParser as unknown as Record<string, unknown>;
+    expect(strategyOf(own)).toBeInstanceOf(LookaheadWhenAsked);
   });
 
   it('doParse runs a rule, mainRule is the entry rule, lexerResult feeds comments to it', () => {
