@@ -11,6 +11,7 @@ import {
 } from 'langium';
 import { FeedplotGeneratedModule, FeedplotGeneratedSharedModule } from './generated/module.ts';
 import { createFeedplotParser } from './incremental/parser.ts';
+import { FeedplotLexer } from './lexer.ts';
 import { FeedplotLexerMessages, FeedplotParserMessages } from './parser-messages.ts';
 import { FeedplotLinker, Revision } from './reference.ts';
 import { NameScope } from './scope.ts';
@@ -29,6 +30,7 @@ export type FeedplotServices = LangiumCoreServices & FeedplotAddedServices;
 export const FeedplotModule: Module<FeedplotServices, PartialLangiumCoreServices & FeedplotAddedServices> = {
   parser: {
     LangiumParser: (services) => createFeedplotParser(services),
+    Lexer: (services) => new FeedplotLexer(services),
     TokenBuilder: () => new FeedplotTokenBuilder(),
     ValueConverter: () => new FeedplotValueConverter(),
     ParserErrorMessageProvider: () => new FeedplotParserMessages(),

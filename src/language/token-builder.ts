@@ -4,7 +4,7 @@ import { isReserved } from './words.ts';
 
 /**
  * Makes NAME a category: an ID is one, and so is every keyword that is not reserved. So `rate`, `delay` or `in` can
- * name things, at the cost of no grammar rule.
+ * name things, at the cost of no grammar rule. Keywords that are words have no pattern: the lexer reads them as IDs.
  */
 export class FeedplotTokenBuilder extends DefaultTokenBuilder {
   override buildTokens(grammar: GrammarAST.Grammar, options?: TokenBuilderOptions): TokenType[] {
@@ -12,16 +12,16 @@ export class FeedplotTokenBuilder extends DefaultTokenBuilder {
     const name = tokens.find((token) => token.name === 'NAME')!;
     name.PATTERN = Lexer.NA;
     for (const token of tokens) {
-      const nameable =
-        token.name === 'ID' || (/^[a-zA-Z]/.test(token.name) && isKeyword(token) && !isReserved(token.name));
-      if (nameable) token.CATEGORIES = [name];
+      const isWord = isKeyword(token) && /^[a-zA-Z]/.test(token.name);
+      if (isWord) token.PATTERN = Lexer.NA;
+      if (token.name === 'ID' || (isWord && !isReserved(token.name))) token.CATEGORIES = [name];
     }
     return tokens;
   }
 
-  /** A word can go on as an ID, and nothing else can go on at all: trying every terminal on every keyword takes long. */
-  protected override findLongerAlt(keyword: GrammarAST.Keyword, terminals: TokenType[]): TokenType[] {
-    return /^\w/.test(keyword.value) ? terminals.filter(({ name }) => name === 'ID') : [];
+  /** Nothing is read as a keyword that could go on. */
+  protected override findLongerAlt(): TokenType[] {
+    return [];
   }
 }
 

@@ -4,6 +4,7 @@ import { ClientFiles, FilesByScheme } from './client-files.ts';
 import { DiskFiles } from './disk-files.ts';
 import { guarded } from './faults.ts';
 import { gitRevisions } from './git/revisions.ts';
+import { keepMemorySmall } from './memory.ts';
 import { addReviewHandlers } from './review.ts';
 import { createServerServices } from './services.ts';
 import { startServer } from './start.ts';
@@ -14,6 +15,7 @@ import { startServer } from './start.ts';
  * @param libraryFolder URI of the folder with the shipped library.
  */
 export function serve(libraryFolder: string): void {
+  keepMemorySmall();
   const connection = createConnection(ProposedFeatures.all);
   const disk = new DiskFiles(() => shared.plans.Plans.folders());
   const fileSystemProvider = () => new FilesByScheme(disk, new ClientFiles(connection));

@@ -13,6 +13,7 @@ import {
   FeedplotGeneratedModule,
   FeedplotGeneratedSharedModule,
 } from '../../src/language/generated/module.ts';
+import { FeedplotLexer } from '../../src/language/lexer.ts';
 import { FeedplotTokenBuilder } from '../../src/language/token-builder.ts';
 import { FeedplotValueConverter } from '../../src/language/value-converter.ts';
 
@@ -21,6 +22,8 @@ export async function stockReading_ms(text: string): Promise<number> {
   const shared = inject(createDefaultSharedCoreModule(EmptyFileSystem), FeedplotGeneratedSharedModule);
   const language = inject(createDefaultCoreModule({ shared }), FeedplotGeneratedModule, {
     parser: {
+      // The tokens are those of the language, which its lexer and its token builder make together.
+      Lexer: (services: LangiumCoreServices) => new FeedplotLexer(services),
       TokenBuilder: () => new FeedplotTokenBuilder(),
       ValueConverter: () => new FeedplotValueConverter(),
       LangiumParser: (services: LangiumCoreServices) => {

@@ -1,4 +1,5 @@
 /** Names over the protocol: where they are declared, where they are used, and what happens when they change. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type {
   DocumentHighlight,
@@ -68,6 +69,31 @@ describe('go to definition', () => {
     expect(inLibrary).toMatch(/library\/cables\.feedplot:\d+:6$/);
     expect(await definition('fe|ed cam')).toBeUndefined();
   });
+});
+
+test('a file of the shipped library can be opened and changed: names lead to where they are then', async () => {
+  await using editor = await openShow();
+  const { connection } = editor;
+  const cable = async () => {
+    const links = await editor.ask<LocationLink[]>('textDocument/definition', 'show.feedplot', 'over cat6|a');
+    return links[0]!;
+  };
+  const before = await cable();
+  const uri = before.targetUri;
+  const text = readFileSync(new URL(uri), 'utf8');
+  await connection.sendNotification('textDocument/didOpen', {
+    textDocument: { uri, languageId: 'feedplot', version: 1, text },
+  });
+  expect(await cable()).toEqual(before);
+  const start = { line: 0, character: 0 };
+  await connection.sendNotification('textDocument/didChange', {
+    textDocument: { uri, version: 2 },
+    contentChanges: [{ range: { start, end: start }, text: '// one line\n// and another\n' }],
+  });
+  const after = await cable();
+  expect(after.targetSelectionRange.start.line).toBe(before.targetSelectionRange.start.line + 2);
+  const findings = await editor.replace('show.feedplot', '"Stage"', '"Platform"');
+  expect(findings.filter(({ code }) => code === 'unknown-name')).toEqual([]);
 });
 
 describe('references', () => {

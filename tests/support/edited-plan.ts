@@ -5,8 +5,8 @@ import type { FeedplotParser } from '../../src/language/incremental/parser.ts';
 import { Text } from '../../src/language/incremental/text.ts';
 import { createFeedplotServices } from '../../src/language/services.ts';
 import { type AssembledPlan, assemblePlan } from '../../src/plan/assemble.ts';
+import { readLibrary } from '../../src/plan/library/read.ts';
 import { type ReadFile, readFile } from '../../src/plan/read-file.ts';
-import { readLibrary } from '../../src/plan/read-text.ts';
 
 const { parser } = createFeedplotServices().Feedplot;
 const uri = 'file:///show/show.feedplot';

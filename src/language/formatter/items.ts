@@ -14,14 +14,16 @@ export interface Item {
 
 /** Everything that is written in a file but white space, in order. */
 export function itemsOf(text: string, { tokens, hidden }: LexerResult): Item[] {
-  const words = tokens.map((token) => ({ token, comment: false }));
-  const comments = hidden.map((token) => ({ token, comment: true }));
-  const all = [...words, ...comments].sort((a, b) => a.token.startOffset - b.token.startOffset);
+  const comments = new Set(hidden);
+  const all =
+    hidden.length > 0 ? [...tokens, ...hidden].sort((a, b) => a.startOffset - b.startOffset) : tokens;
   let end = 0;
-  return all.map(({ token, comment }) => {
+  return all.map((token) => {
     const start = token.startOffset;
-    const newlines = text.slice(end, start).match(/\r?\n|\r/g)?.length ?? 0;
+    const gap = text.slice(end, start);
+    const newlines = gap === ' ' ? 0 : (gap.match(/\r?\n|\r/g)?.length ?? 0);
     end = start + token.image.length;
+    const comment = comments.has(token);
     return { start, end, text: token.image, kind: token.tokenType.name, comment, newlines };
   });
 }

@@ -1,4 +1,4 @@
-import { type CompositeCstNode, type CstNode, GrammarAST, type ParseResult } from 'langium';
+import { type CompositeCstNode, type CstNode, GrammarAST, type LeafCstNode, type ParseResult } from 'langium';
 import type { PlanFile } from '../generated/ast.ts';
 import { isStatementWord } from '../words.ts';
 import type { Item } from './items.ts';
@@ -28,10 +28,14 @@ function settingsOf(parsed: ParseResult<PlanFile>): Set<number> {
     let inBlock = false;
     for (const child of partsOf($cstNode)) {
       if (inBlock && !child.hidden && opensChoice(child)) settings.add(child.offset);
-      if (child.text === '{') inBlock = true;
+      if (isBrace(child)) inBlock = true;
     }
   }
   return settings;
+}
+
+function isBrace(part: CstNode): boolean {
+  return (part as Partial<LeafCstNode>).tokenType?.name === '{';
 }
 
 /** The words and clauses of a statement, below the rules that only choose which kind of statement it is. */
