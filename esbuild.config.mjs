@@ -154,6 +154,10 @@ if (process.argv.includes('--watch')) {
   for (const name of ['elkjs', ...fontFamilies.map((family) => `@fontsource/${family}`)])
     if (!packages.has(`node_modules/${name}`)) packages.set(`node_modules/${name}`, new Set());
   writeFileSync('dist/THIRD-PARTY-NOTICES.txt', noticesOf(packages));
+  // The names of shared files follow from what is in them.
+  const outputs = new Set(built.flatMap(({ metafile }) => Object.keys(metafile.outputs)));
+  for (const name of readdirSync('dist/commands'))
+    if (!outputs.has(`dist/commands/${name}`)) rmSync(`dist/commands/${name}`);
 }
 cpSync('src/language/library', 'dist/library', {
   recursive: true,
