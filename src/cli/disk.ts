@@ -1,10 +1,10 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, join, sep } from 'node:path';
 import type { FileAccess } from '../plan/assemble.ts';
+import { readLibrary } from '../plan/library/read.ts';
 import type { MissingFile } from '../plan/plan.ts';
 import { MOST_BYTES, readBytes } from '../plan/read-bytes.ts';
 import type { ReadFile } from '../plan/read-file.ts';
-import { readLibrary } from '../plan/library/read.ts';
 import { filePath } from './file-uri.ts';
 
 type Missing = MissingFile['reason'];

@@ -7,7 +7,10 @@ import { TextSource } from '../text-source.ts';
 import { libraryFacts } from './facts.ts';
 
 /** What was kept of a statement when the library was built in. Nothing is wrong with any of them. */
-export type LibraryStatement = Pick<Statement, 'fact' | 'label' | 'description'>;
+type LibraryStatement = Pick<Statement, 'fact' | 'label' | 'description'>;
+
+/** By file, in the order of their texts. */
+const facts = libraryFacts as readonly (readonly LibraryStatement[])[];
 
 const libraries = new Map<string, readonly ReadFile[]>();
 
@@ -38,8 +41,8 @@ export function readLibrary(folder: string): readonly ReadFile[] {
  * @param tree Its text as shipped, parsed.
  */
 export function readLibraryFile(uri: string, name: string, tree: () => FileTree): ReadFile {
-  const facts = libraryFacts[libraryTexts.findIndex(([one]) => one === name)] ?? [];
-  const statements = facts.map(
+  const own = facts[libraryTexts.findIndex(([one]) => one === name)] ?? [];
+  const statements = own.map(
     (read, index): Statement => ({ ...read, faults: [], source: new LibrarySource(uri, index, tree) }),
   );
   return {
