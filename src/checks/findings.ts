@@ -17,6 +17,8 @@ export interface FindingsOptions {
   readonly when?: 'typing' | 'all';
   /** Is told an exception inside a check, to log it. */
   readonly onToolFault?: (check: string, error: unknown) => void;
+  /** The statements in which the reader found something wrong, where they are known. */
+  readonly faulty?: readonly Statement[];
   /** The checks to ask; tests put in their own. */
   readonly checks?: readonly Check[];
 }
@@ -51,7 +53,7 @@ export function checkPlan(
 export function* checking(
   analysis: Analysis,
   unreadables: readonly Unreadable[],
-  { when = 'all', onToolFault, checks = planChecks }: FindingsOptions = {},
+  { when = 'all', onToolFault, faulty, checks = planChecks }: FindingsOptions = {},
 ): Generator<undefined, CheckedPlan> {
   const collected = new Collection(analysis);
   for (const one of firstOfEachLine(unreadables)) collected.addUnreadable(one);
@@ -63,7 +65,7 @@ export function* checking(
       collected.addToolFault(check.name);
     }
   };
-  const withFaults = faultyPart(analysis);
+  const withFaults = faultyPart(analysis, faulty);
   const [now, later] = when === 'all' ? [checks, []] : byCost(checks);
   for (const check of now) {
     ask(check, (report) => check.find(readsFaults.has(check) ? withFaults : analysis, report, unreadables));
@@ -89,8 +91,8 @@ export function* checking(
 const readsFaults: ReadonlySet<CheckText> = new Set(faultChecks);
 
 /** The analysis with those statements alone in which the reader found something wrong: there are few. */
-function faultyPart(analysis: Analysis): Analysis {
-  const statements = analysis.plan.statements.filter(({ faults }) => faults.length > 0);
+function faultyPart(analysis: Analysis, known: readonly Statement[] | undefined): Analysis {
+  const statements = known ?? analysis.plan.statements.filter(({ faults }) => faults.length > 0);
   return { ...analysis, plan: { ...analysis.plan, statements } };
 }
 

@@ -17,6 +17,8 @@ export interface FileAccess {
 export interface AssembledPlan {
   readonly plan: Plan;
   readonly unreadables: readonly Unreadable[];
+  /** The statements in which something is written wrongly, in no order. */
+  readonly faulty: readonly Statement[];
   /** Changes when something is found, beside the facts, that was not or was found before. */
   readonly wording: number;
   /** By file: how many labels had been replaced when this was put together. */
@@ -81,6 +83,7 @@ export function assemblePlan(
   return {
     plan: before && isSamePlan(before.plan, plan) ? before.plan : plan,
     unreadables: files.flatMap((file) => file.unreadables),
+    faulty: files.flatMap((file) => file.faulty),
     wording: files.reduce((sum, file) => sum + file.wording, 0),
     labelsReplaced: files.map((file) => file.formerLabels.length),
     files,

@@ -14,6 +14,8 @@ export interface ReadFile {
   readonly imports: readonly StatementOf<'import'>[];
   readonly hasPlan: boolean;
   readonly unreadables: readonly Unreadable[];
+  /** The statements in which something is written wrongly, in no order. */
+  readonly faulty: readonly Statement[];
   /** Counts the changes of faults and unreadable places, which are found beside what is worked out from facts. */
   readonly wording: number;
   /** Every label that another has taken the place of, in the order in which it happened. */
@@ -37,6 +39,7 @@ class FileReading implements ReadFile {
   #statements: readonly Statement[] = [];
   readonly #ofPiece = new WeakMap<Piece, TextStatement>();
   readonly #unreadables = new WeakMap<Piece, readonly Unreadable[]>();
+  readonly #faulty = new Set<TextStatement>();
   #wording = 0;
   #formerLabels: (string | undefined)[] = [];
   #imports: readonly StatementOf<'import'>[] | undefined;
@@ -63,6 +66,11 @@ class FileReading implements ReadFile {
     this.#follow();
     this.#hasPlan ??= this.#statements.some((s) => s.fact.kind === 'plan');
     return this.#hasPlan;
+  }
+
+  get faulty(): readonly Statement[] {
+    this.#follow();
+    return [...this.#faulty];
   }
 
   get wording(): number {
@@ -100,6 +108,8 @@ class FileReading implements ReadFile {
       before,
       read.flatMap((statement) => statement ?? []),
     );
+    for (const statement of before) this.#faulty.delete(statement);
+    for (const statement of now) if (statement.faults.length > 0) this.#faulty.add(statement);
     let next = 0;
     read.forEach((statement, i) => {
       if (statement) this.#ofPiece.set(added[i]!, now[next++]!);

@@ -27,6 +27,7 @@ export function emptyFile(uri: string, message: string): ReadFile {
     imports: [],
     hasPlan: false,
     unreadables: [{ file: uri, message, range: { line: 0, column: 0, endLine: 0, endColumn: 1 } }],
+    faulty: [],
     wording: 0,
     formerLabels: [],
     statementOf: () => undefined,

@@ -34,16 +34,16 @@ export function workOut(
   const { plan } = assembled;
   const again = before && !isHeld ? () => analyseAgain(plan, before.analysis) : () => analyse(plan);
   const analysis = sameFacts ? before.analysis : again();
-  const { unreadables } = assembled;
+  const { unreadables, faulty } = assembled;
   if (!before)
     return {
       uri,
       assembled,
       analysis,
-      findings: findingsOf(analysis, unreadables, { onToolFault }),
+      findings: findingsOf(analysis, unreadables, { faulty, onToolFault }),
       settled: true,
     };
-  const quick = findingsOf(analysis, unreadables, { when: 'typing', onToolFault });
+  const quick = findingsOf(analysis, unreadables, { when: 'typing', faulty, onToolFault });
   return { uri, assembled, analysis, findings: [...quick, ...standing(before, assembled)], settled: false };
 }
 
@@ -69,7 +69,8 @@ export function* settling(
   onToolFault: FindingsOptions['onToolFault'] & object,
 ): Generator<undefined, readonly Finding[]> {
   yield* failing(analysis);
-  const { findings } = yield* checking(analysis, assembled.unreadables, { onToolFault });
+  const { unreadables, faulty } = assembled;
+  const { findings } = yield* checking(analysis, unreadables, { faulty, onToolFault });
   return findings;
 }
 
