@@ -51,6 +51,7 @@ export function readLibraryFile(uri: string, name: string, tree: () => FileTree)
     imports: [],
     hasPlan: false,
     unreadables: [],
+    faulty: [],
     wording: 0,
     formerLabels: [],
     statementOf: (node) => statements[(tree().value.statements as readonly object[]).indexOf(node)],
