@@ -77,11 +77,16 @@ function sameEntries(a: ReadonlyMap<string, unknown>, b: ReadonlyMap<string, unk
   return true;
 }
 
-const libraryFiles = new Set<string>();
+const libraryFiles = new Map<string, string>();
 
-/** Says that a file is one of the shipped library: every plan sees it. */
-export function declareLibraryFile(uri: string): void {
-  libraryFiles.add(uri);
+/** Says that a file is one of the shipped library, with the text that ships: every plan sees it. */
+export function declareLibraryFile(uri: string, text: string): void {
+  libraryFiles.set(uri, text);
+}
+
+/** The text of a file of the library as it ships, whatever lies on disk. */
+export function shippedText(uri: string): string | undefined {
+  return libraryFiles.get(uri);
 }
 
 export function isLibrary(uri: string): boolean {

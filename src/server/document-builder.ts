@@ -10,6 +10,7 @@ import {
 } from 'langium';
 import { type Heads, treeOf } from '../language/incremental/file-tree.ts';
 import type { Revision } from '../language/reference.ts';
+import { isLibrary } from '../language/visibility.ts';
 import type { PlanDocumentFactory } from './document-factory.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
@@ -74,11 +75,11 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
 
   /**
    * What the editor holds counts, whatever becomes of the file on disk. A file that it has closed is what lies on disk,
-   * if it is one of the workspace.
+   * if it is one of the workspace, and the library is always there.
    */
   async #asTheyAre(changed: URI[], deleted: URI[]): Promise<{ changed: URI[]; deleted: URI[] }> {
     const isOpen = (uri: URI) => this.textDocuments?.get(uri) !== undefined;
-    const gone = deleted.filter((uri) => !isOpen(uri));
+    const gone = deleted.filter((uri) => !isOpen(uri) && !isLibrary(uri.toString()));
     // Of a folder that goes, what the editor still has open stays.
     const kept = gone
       .flatMap((uri) => this.langiumDocuments.getDocuments(uri))
@@ -90,7 +91,8 @@ export class PlanDocumentBuilder extends DefaultDocumentBuilder {
     for (const uri of changed) {
       if (isOpen(uri)) continue;
       const stays =
-        this.#services.plans.Plans.isInside(uri.toString()) && (await this.fileSystemProvider.exists(uri));
+        isLibrary(uri.toString()) ||
+        (this.#services.plans.Plans.isInside(uri.toString()) && (await this.fileSystemProvider.exists(uri)));
       (stays ? files.changed : files.deleted).push(uri);
     }
     return files;

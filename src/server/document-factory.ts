@@ -15,6 +15,7 @@ import { LibraryTree } from '../language/incremental/library-tree.ts';
 import type { FeedplotParser } from '../language/incremental/parser.ts';
 import { Text } from '../language/incremental/text.ts';
 import type { Refusal } from '../language/refusal.ts';
+import { shippedText } from '../language/visibility.ts';
 import type { Faults } from './faults.ts';
 import { OpenText } from './open-text.ts';
 import type { FeedplotLspServices, FeedplotSharedServices } from './services.ts';
@@ -38,9 +39,7 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
     document: Mutable<LangiumDocument<T>>,
     _cancel: Cancellation.CancellationToken,
   ): Promise<LangiumDocument<T>> {
-    const onDisk = this.#openText(document)
-      ? undefined
-      : await textOnDisk(this.fileSystemProvider, document.uri);
+    const onDisk = this.#openText(document) ? undefined : await this.#textApart(document.uri);
     // The editor may have opened it meanwhile, or gone on; what it has now counts.
     const open = this.#openText(document);
     if (open) Object.defineProperty(document, 'textDocument', { value: open, configurable: true });
@@ -53,6 +52,12 @@ export class PlanDocumentFactory extends DefaultLangiumDocumentFactory {
     else if (onDisk) this.#setTree(document as LangiumDocument, this.#refused(onDisk));
     document.state = DocumentState.Parsed;
     return document;
+  }
+
+  /** The text of a file that the editor does not have open. */
+  async #textApart(uri: URI): Promise<{ text: string } | Refusal> {
+    const shipped = shippedText(uri.toString());
+    return shipped === undefined ? textOnDisk(this.fileSystemProvider, uri) : { text: shipped };
   }
 
   /** A file of the disk; one that cannot be had becomes a document that says why. */

@@ -38,7 +38,7 @@ export class PlanWorkspaceManager extends DefaultWorkspaceManager {
   ): Promise<void> {
     for (const [name, text] of libraryTexts) {
       const uri = `${this.#libraryFolder}/${name}`;
-      declareLibraryFile(uri);
+      declareLibraryFile(uri, text);
       const factory = this.#services.workspace.LangiumDocumentFactory as PlanDocumentFactory;
       collect(factory.libraryFile(URI.parse(uri), text));
     }

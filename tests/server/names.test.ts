@@ -94,6 +94,11 @@ test('a file of the shipped library can be opened and changed: names lead to whe
   expect(after.targetSelectionRange.start.line).toBe(before.targetSelectionRange.start.line + 2);
   const findings = await editor.replace('show.feedplot', '"Stage"', '"Platform"');
   expect(findings.filter(({ code }) => code === 'unknown-name')).toEqual([]);
+
+  // Once its tab is closed, it is again as it ships.
+  await connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+  expect(await editor.replace('show.feedplot', '"Platform"', '"Stage"')).toEqual(findings);
+  expect(await cable()).toEqual(before);
 });
 
 describe('references', () => {
