@@ -15,8 +15,9 @@ import type {
 } from '../../analysis/model.ts';
 import { loadIn } from '../../analysis/traffic.ts';
 import { heaviestLinkIn } from '../../analysis/worst.ts';
-import { formatFrames, formatRate, formatShare, formatTime } from '../../physics/display.ts';
+import { formatFrames, formatRate, formatShare } from '../../physics/display.ts';
 import { framesPerSecond } from '../../physics/rate.ts';
+import { delayTime } from '../sheets/durations.ts';
 import type { Titles } from '../sheets/titles.ts';
 import type { Chosen, PortOwner } from './choose-things.ts';
 import type { Lane, RibbonLoad, SceneSituation, Trace, Watched, WireLoad } from './scene.ts';
@@ -185,7 +186,7 @@ function delayText(delay: Delay, feed: Feed): string {
   const write = (time_s: number, beside_s: number | undefined) =>
     inFrames
       ? formatFrames(time_s * rate, beside_s === undefined ? undefined : beside_s * rate)
-      : formatTime(time_s, beside_s);
+      : delayTime(time_s, beside_s);
   const words = write(delay_s, limit_s);
   const figures = limit_s === undefined ? words : outOf(words, write(limit_s, delay_s));
   return joined(

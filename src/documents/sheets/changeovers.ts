@@ -5,7 +5,7 @@ import {
   type TargetChange,
 } from '../../analysis/changeovers.ts';
 import type { Link, Place, Target } from '../../analysis/model.ts';
-import { formatTime } from '../../physics/display.ts';
+import { delayTime } from './durations.ts';
 import { pictureText } from './pictures.ts';
 import { openBox, type Sheet, type SheetInput, type SheetRow, type SheetTable } from './sheet.ts';
 
@@ -100,7 +100,7 @@ function look({ target, before, after }: TargetChange, { titles }: SheetInput): 
         : before
           ? `no longer ${pictureText(before.feed.source!, titles)}`
           : 'it was black',
-      delay_s === undefined ? '' : `delay ${formatTime(delay_s, after!.delay.limit_s)}`,
+      delay_s === undefined ? '' : `delay ${delayTime(delay_s, after!.delay.limit_s)}`,
     ]
       .filter(Boolean)
       .join('; '),

@@ -4,7 +4,7 @@ import { type Format, formatRaster, type StatedFormat } from '../../physics/rast
 import { framesPerSecond } from '../../physics/rate.ts';
 import { counted } from '../findings/located.ts';
 import { verifyCaution } from './cautions.ts';
-import { durationText } from './durations.ts';
+import { delayTime, durationText } from './durations.ts';
 import { pictureCell } from './pictures.ts';
 import { type Cell, type Sheet, type SheetInput, type SheetRow, tickBox } from './sheet.ts';
 
@@ -84,7 +84,7 @@ function plannedCell({ computed_s, limit_s }: Delivery['delay'], format: StatedF
   const rate = format && 'rate' in format ? framesPerSecond(format.rate) : undefined;
   const frames = rate === undefined ? undefined : computed_s * rate;
   return {
-    text: formatTime(computed_s, limit_s),
+    text: delayTime(computed_s, limit_s),
     value: computed_s,
     small: frames === undefined ? undefined : formatFrames(frames < LEAST_FRAMES ? 0 : frames),
   };
