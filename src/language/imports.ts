@@ -45,9 +45,12 @@ export function importClosure(start: string, importsOf: (file: string) => readon
   return order;
 }
 
-/** Percent-encodes what a URI's path may not hold, the way file URIs of editors are written. */
+/**
+ * Percent-encodes what a URI's path may not hold, the way file URIs of editors are written. Half a character is written
+ * as the mark of one that is missing, as in the text of a file.
+ */
 function encodeSegment(segment: string): string {
-  return encodeURIComponent(segment).replace(
+  return encodeURIComponent(segment.toWellFormed()).replace(
     /[!'()*]/g,
     (c) => `%${c.charCodeAt(0).toString(16).toUpperCase()}`,
   );
