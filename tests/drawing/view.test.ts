@@ -344,6 +344,13 @@ describe.runIf(chromium)('the view of the drawing', () => {
       expect(await classOf('trunk')).toContain('onway');
       expect(await classOf('overflow')).toContain('onway');
       expect(await classOf('projector')).toContain('aside');
+      const strandsOf = (aside: string) =>
+        view.page
+          .locator(`g[data-id="trunk"] .strand${aside}`)
+          .evaluateAll((all) => [...new Set(all.map((one) => (one as SVGGElement).dataset.picture))]);
+      // The clean feed is picture 8.
+      expect(await strandsOf(':not(.aside)')).toEqual(['8']);
+      expect((await strandsOf('.aside')).length).toBeGreaterThan(3);
       expect(await figures()).toMatch(/clean -> overflow: [\d.]+ of 150 ms · Vision mixer → Box D → T1/);
     });
 

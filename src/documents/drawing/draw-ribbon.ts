@@ -153,7 +153,10 @@ function drawLane(lane: DrawnLane, { theme }: Sheet): string {
   return [
     rect(at, `fill="${theme.paper}" stroke="${theme.boxEdge}"`),
     ...strands.map((one) =>
-      rect({ ...one.at, height: one.at.height - 0.6 }, `fill="${pictureColour(one.picture)}"`),
+      ofPicture(
+        one.picture,
+        rect({ ...one.at, height: one.at.height - 0.6 }, `fill="${pictureColour(one.picture)}"`),
+      ),
     ),
     over
       ? rect(
@@ -176,7 +179,13 @@ function chevrons(picture: number, { x, y, width, height }: Rectangle, toRight: 
   const d = [0.47, 0.52, 0.57]
     .map((share) => `M${n(x + width * share - ahead * 2)} ${n(middle - 3)}l${ahead * 4} 3l${-ahead * 4} 3`)
     .join('');
-  return `<path d="${d}" fill="none" stroke="${inkOn(pictureColour(picture))}" stroke-width="1.3"/>`;
+  const stroke = inkOn(pictureColour(picture));
+  return ofPicture(picture, `<path d="${d}" fill="none" stroke="${stroke}" stroke-width="1.3"/>`);
+}
+
+/** What belongs to one picture of a ribbon: a view can let the others step back while it follows one. */
+function ofPicture(picture: number, svg: string): string {
+  return `<g class="strand" data-picture="${picture}">${svg}</g>`;
 }
 
 /**
@@ -201,7 +210,9 @@ function badges(
   };
   const more = strands.length - shown.length;
   return [
-    ...shown.map(({ picture, at }, i) => badge(picture, xOf(i), at.y + at.height / 2, paper, true)),
+    ...shown.map(({ picture, at }, i) =>
+      ofPicture(picture, badge(picture, xOf(i), at.y + at.height / 2, paper, true)),
+    ),
     more > 0 ? moreBadge(more, xOf(shown.length), lane.y + lane.height / 2, paper) : '',
   ].join('');
 }

@@ -40,6 +40,8 @@ export function light(
     mark(thing, 'found', isFound);
     mark(thing, 'onway', !isRoom && passes?.has(id) === true);
     mark(thing, 'aside', !isRoom && isAside);
+    for (const strand of thing.querySelectorAll<SVGGElement>('.strand'))
+      mark(strand, 'aside', trace !== undefined && strand.dataset.picture !== `${trace.picture}`);
   }
   return { found };
 }
