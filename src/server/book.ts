@@ -1,8 +1,10 @@
 import { URI } from 'langium';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
-import { checkPlan } from '../checks/findings.ts';
-import { makingBook } from '../documents/book/book.ts';
+import { failing } from '../analysis/failures.ts';
+import { checking } from '../checks/findings.ts';
+import { type BookParts, makingBook } from '../documents/book/book.ts';
 import { inSteps } from './in-steps.ts';
+import type { CurrentPlan } from './plans.ts';
 import { type Book, type BookQuestion, serverRequests } from './protocol.ts';
 import type { FeedplotSharedServices } from './services.ts';
 
@@ -17,10 +19,16 @@ export function addBookHandler(connection: Connection, services: FeedplotSharedS
       const document = services.workspace.LangiumDocuments.getDocument(URI.parse(uri));
       const plan = document && services.plans.Plans.of(document);
       if (!plan) return null;
-      const { analysis, assembled } = plan;
-      const checked = { analysis, ...checkPlan(analysis, assembled.unreadables) };
-      const parts = await services.plans.Plans.holding(analysis, () => inSteps(makingBook(checked), token));
+      const parts = await services.plans.Plans.holding(plan.analysis, () =>
+        inSteps(makingPapers(plan), token),
+      );
       return { plan: plan.uri, parts };
     },
   );
+}
+
+function* makingPapers({ analysis, assembled }: CurrentPlan): Generator<undefined, BookParts> {
+  yield* failing(analysis);
+  const checked = yield* checking(analysis, assembled.unreadables);
+  return yield* makingBook({ analysis, ...checked });
 }

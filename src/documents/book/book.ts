@@ -2,7 +2,7 @@ import { failing } from '../../analysis/failures.ts';
 import { type CheckedAnalysis, filledTables, sheetMakers, sheetsOf } from '../sheets/sheets.ts';
 import { Titles } from '../sheets/titles.ts';
 import { coverHtml, type Heading, titleOf } from './cover.ts';
-import { type BookDrawing, type BookDrawings, bookDrawings } from './drawings.ts';
+import { type BookDrawing, type BookDrawings, makingDrawings } from './drawings.ts';
 import { prose, text } from './html.ts';
 import { sheetHtml } from './sheet-html.ts';
 import { bookStyle } from './style.ts';
@@ -44,7 +44,7 @@ export function* makingBook(
   const headings: Heading[] = [];
   const drawn =
     wanted === undefined || wanted.has('drawing')
-      ? bookDrawings(analysis, new Titles(analysis))
+      ? yield* makingDrawings(analysis, new Titles(analysis))
       : { drawings: [], tooLarge: [] };
   const drawingsHead = drawingsHeadHtml(drawn, from);
   if (drawingsHead !== '') headings.push({ id: 'drawing', title: 'Drawings' });

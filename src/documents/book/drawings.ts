@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/model.ts';
-import { makeScene } from '../drawing/make-scene.ts';
+import { makingScene } from '../drawing/make-scene.ts';
 import type { Scene, SceneSituation } from '../drawing/scene.ts';
 import type { Titles } from '../sheets/titles.ts';
 import { placeScenes } from './place-scenes.ts';
@@ -28,9 +28,9 @@ export interface BookDrawings {
   readonly tooLarge: readonly { readonly title: string; readonly boxes: number; readonly place?: string }[];
 }
 
-/** The whole drawing and one of each place with boxes in it. */
-export function bookDrawings(analysis: Analysis, titles: Titles): BookDrawings {
-  const whole = makeScene(analysis);
+/** The whole drawing and one of each place with boxes in it, in short steps. */
+export function* makingDrawings(analysis: Analysis, titles: Titles): Generator<undefined, BookDrawings> {
+  const whole = yield* makingScene(analysis);
   const rooms = new Set(whole.boxes.filter(({ kind }) => kind === 'node').map(({ room }) => room));
   const inPlaces = rooms.size >= 2;
   const ofPlaces = inPlaces ? placeScenes(whole) : new Map<string, Scene>();
@@ -42,16 +42,15 @@ export function bookDrawings(analysis: Analysis, titles: Titles): BookDrawings {
       return scene ? [{ id: `drawing-${i + 1}`, title: titles.of(place), scene, place: place.name }] : [];
     }),
   ].filter(({ scene }) => scene.boxes.length > 0);
+  yield;
+  const drawings: BookDrawing[] = [];
+  for (const { id, title, scene } of scenes) {
+    if (scene.boxes.length > MOST_BOXES) continue;
+    drawings.push({ id, title, scene, views: viewsOf(scene), inPlaces: scene === whole && inPlaces });
+    yield;
+  }
   return {
-    drawings: scenes
-      .filter(({ scene }) => scene.boxes.length <= MOST_BOXES)
-      .map(({ id, title, scene }) => ({
-        id,
-        title,
-        scene,
-        views: viewsOf(scene),
-        inPlaces: scene === whole && inPlaces,
-      })),
+    drawings,
     tooLarge: scenes
       .filter(({ scene }) => scene.boxes.length > MOST_BOXES)
       .map(({ title, scene, ...place }) => ({
