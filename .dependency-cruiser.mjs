@@ -9,6 +9,7 @@ const layers = [
   'server',
   'cli',
   'extension',
+  'package',
 ];
 
 /** What a folder may import beside itself. */
@@ -24,6 +25,7 @@ const allowed = {
   // Of ours the extension knows the messages that it exchanges with the server; its views lay out and draw by themselves
   // and put the papers together, so that no keystroke waits for that.
   extension: ['server/protocol', 'documents/drawing', 'documents/book/(book|page)', 'documents/escape'],
+  package: [],
 };
 
 const layerRules = Object.entries(allowed).map(([folder, others]) => ({

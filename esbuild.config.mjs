@@ -5,9 +5,9 @@ import { execFileSync } from 'node:child_process';
 import { cpSync, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import esbuild from 'esbuild';
-import { noticesOf, packagesIn } from './notices.mjs';
 import { schemas } from './src/documents/json/schemas.ts';
 import { fontFiles } from './src/documents/typeset/font-files.ts';
+import { noticesOf, packagesIn } from './src/package/notices.ts';
 
 const shared = {
   bundle: true,

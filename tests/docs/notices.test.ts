@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import esbuild from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { noticesOf, packagesIn } from '../../notices.mjs';
+import { noticesOf, packagesIn } from '../../src/package/notices.ts';
 
 const notices = readFileSync('dist/THIRD-PARTY-NOTICES.txt', 'utf8');
 const config = readFileSync('esbuild.config.mjs', 'utf8');

@@ -1,42 +1,41 @@
-// The licences of all packages that are bundled or copied into what ships, as one text.
+/** The licences of all packages that are bundled or copied into what ships, as one text; the build makes it. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Metafile } from 'esbuild';
 
-/**
- * The packages that esbuild put into bundles: their folders, and the files that were taken.
- *
- * @param {readonly import('esbuild').Metafile[]} metafiles
- * @returns {Map<string, Set<string>>}
- */
-export function packagesIn(metafiles) {
-  const packages = new Map();
+/** The packages that esbuild put into bundles: their folders, and the files that were taken. */
+export function packagesIn(metafiles: readonly Metafile[]): Map<string, Set<string>> {
+  const packages = new Map<string, Set<string>>();
   for (const { inputs } of metafiles)
     for (const file of Object.keys(inputs)) {
       // The last one counts: a package may have packages of its own.
       const [folder] = /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(file) ?? [];
       if (folder === undefined) continue;
-      if (!packages.has(folder)) packages.set(folder, new Set());
-      packages.get(folder).add(file);
+      const files = packages.get(folder) ?? new Set();
+      packages.set(folder, files.add(file));
     }
   return packages;
 }
 
-/**
- * @param {ReadonlyMap<string, ReadonlySet<string>>} packages
- * @throws Error for a package that says of no licence: it must not ship.
- * @returns {string}
- */
-export function noticesOf(packages) {
+/** @throws Error for a package that says of no licence: it must not ship. */
+export function noticesOf(packages: ReadonlyMap<string, ReadonlySet<string>>): string {
   const notices = [...packages]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([folder, files]) => noticeOf(folder, files));
   return `Feedplot contains these packages, each under its own licence.\n\n${notices.join('\n')}`;
 }
 
-function noticeOf(folder, files) {
-  const { name, version, license, author, homepage } = JSON.parse(
-    readFileSync(join(folder, 'package.json'), 'utf8'),
-  );
+interface Manifest {
+  readonly name: string;
+  readonly version: string;
+  readonly license?: string;
+  readonly author?: string | { readonly name?: string };
+  readonly homepage?: string;
+}
+
+function noticeOf(folder: string, files: ReadonlySet<string>): string {
+  const manifest = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Manifest;
+  const { name, version, license, author, homepage } = manifest;
   const named = readdirSync(folder).filter((file) => /^(licen[cs]e|copying|notice|third-?party)/i.test(file));
   const texts = named.sort().map((file) => readFileSync(join(folder, file), 'utf8').trim());
   if (!license && texts.length === 0) throw new Error(`${name} says of no licence.`);
@@ -49,8 +48,8 @@ function noticeOf(folder, files) {
 }
 
 /** What files say of their own authors at their heads, which is not always what the package says. */
-function ownHeads(files) {
-  const heads = new Set();
+function ownHeads(files: ReadonlySet<string>): string[] {
+  const heads = new Set<string>();
   for (const file of files) {
     const [head = ''] = /^(?:\s*\/\/[^\n]*\n|\s*\/\*[\s\S]*?\*\/)+/.exec(readFileSync(file, 'utf8')) ?? [];
     const words = head.replace(/^[ \t]*(\/\/|\/\*+!?|\*+\/|\*)?[-\s*]*|[-*\s/]+$/gm, '').trim();
@@ -60,7 +59,7 @@ function ownHeads(files) {
 }
 
 /** The MIT licence as SPDX lists it. */
-function mitLicence(by) {
+function mitLicence(by: string | undefined): string {
   return `Copyright (c) ${by ?? 'its authors'}
 
 Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated
