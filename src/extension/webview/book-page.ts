@@ -1,22 +1,9 @@
 import type { PageSurroundings } from './page.ts';
+import { layoutWorkerMay, pageHead } from './page-head.ts';
 
 /** The page in which the papers are shown: no script but its own, no style but those with its mark, no network. */
 export function bookPreviewPage({ script, layout, nonce, cspSource }: PageSurroundings): string {
-  const policy = [
-    "default-src 'none'",
-    `script-src 'nonce-${nonce}'`,
-    `style-src 'nonce-${nonce}'`,
-    // The layout's worker is read as a file and started from a copy.
-    `connect-src ${cspSource}`,
-    'worker-src blob:',
-  ].join('; ');
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Papers</title>
+  return `${pageHead('Papers', nonce, layoutWorkerMay(cspSource))}
 <style id="book-style" nonce="${nonce}"></style>
 <style nonce="${nonce}">
 body { padding: 0 20px 20px; }

@@ -1,3 +1,5 @@
+import { layoutWorkerMay, pageHead } from './page-head.ts';
+
 /** What the page needs of the place that it is shown in. */
 export interface PageSurroundings {
   readonly script: string;
@@ -11,22 +13,7 @@ export interface PageSurroundings {
 
 /** The page in which the drawing lives: no script but its own, no style but its own, nothing from a network. */
 export function drawingPage({ script, layout, nonce, cspSource }: PageSurroundings): string {
-  const policy = [
-    "default-src 'none'",
-    `script-src 'nonce-${nonce}'`,
-    `style-src 'nonce-${nonce}'`,
-    'img-src data:',
-    // The layout's worker is read as a file and started from a copy.
-    `connect-src ${cspSource}`,
-    'worker-src blob:',
-  ].join('; ');
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Drawing</title>
+  return `${pageHead('Drawing', nonce, ['img-src data:', ...layoutWorkerMay(cspSource)])}
 <style nonce="${nonce}">${style}</style>
 </head>
 <body>

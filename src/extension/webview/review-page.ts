@@ -1,18 +1,8 @@
+import { pageHead } from './page-head.ts';
+
 /** The page in which a comparison is shown: no script but its own, no style but its own, nothing from a network. */
 export function reviewPage(script: string, nonce: string): string {
-  const policy = [
-    "default-src 'none'",
-    `script-src 'nonce-${nonce}'`,
-    `style-src 'nonce-${nonce}'`,
-    'img-src data:',
-  ].join('; ');
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Comparison</title>
+  return `${pageHead('Comparison', nonce, ['img-src data:'])}
 <style nonce="${nonce}">${style}</style>
 </head>
 <body>
