@@ -84,6 +84,11 @@ export class Session {
     return session;
   }
 
+  /** The file that is typed in. */
+  get uri(): string {
+    return this.#uri;
+  }
+
   get text(): string {
     return this.#text;
   }
@@ -113,10 +118,14 @@ export class Session {
   ): Promise<number> {
     const typed = this.type(start, end, text);
     const began = performance.now();
-    await this.#connection.sendRequest(method, { textDocument: { uri: this.#uri }, ...params });
+    await this.ask(method, { textDocument: { uri: this.#uri }, ...params });
     const took_ms = performance.now() - began;
     await typed;
     return took_ms;
+  }
+
+  ask<T>(method: string, params: object): Promise<T> {
+    return this.#connection.sendRequest<T>(method, params);
   }
 
   position(offset: number): Position {
